@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// One field list a result: name, unit, meaning. JSON, its schema and every other face of a result read this list,
+// so nothing about a result is written twice.
+
+#include <array>
+#include <cstddef>
+#include <string_view>
+#include <tuple>
+#include <utility>
+
+namespace eavewright {
+
+/// What the number of a field counts in. A writer chooses inches or millimetres; the field only says "length".
+enum class FieldUnit {
+    none,    ///< text, names, nested results
+    count,   ///< whole number
+    length,  ///< inches or millimetres, as the document states
+    area,    ///< square feet or square metres, as the document states
+    angle,   ///< degrees
+    ratio,   ///< pure number
+};
+
+/// One field of a result: `get` is a pointer to member, or a function of the result for what is made on request.
+template <class Getter>
+struct Field {
+    std::string_view name;
+    FieldUnit unit;
+    std::string_view meaning;
+    Getter get;
+};
+
+template <class Getter>
+[[nodiscard]] constexpr Field<Getter> field(std::string_view name, FieldUnit unit, std::string_view meaning, Getter get) {
+    return Field<Getter>{name, unit, meaning, get};
+}
+
+/// Specialised beside each result: `static constexpr auto list = std::make_tuple(field(...), ...);`
+template <class Result>
+struct FieldsOf;
+
+template <class Result>
+concept HasFields = requires { FieldsOf<Result>::list; };
+
+/// Specialised beside each closed list of names: `static constexpr std::array<std::string_view, N> list{...};`
+/// in the order of the enumerators, which count from zero.
+template <class Enumeration>
+struct NamesOf;
+
+template <class Enumeration>
+concept HasNames = requires { NamesOf<Enumeration>::list; };
+
+/// The name of an enumerator as files and people write it.
+template <HasNames Enumeration>
+[[nodiscard]] constexpr std::string_view name_of(Enumeration value) {
+    return NamesOf<Enumeration>::list[static_cast<std::size_t>(value)];
+}
+
+/// Calls `visit(field)` for every field of `Result`, in order.
+template <HasFields Result, class Visit>
+constexpr void for_each_field(Visit&& visit) {
+    std::apply([&](const auto&... each) { (visit(each), ...); }, FieldsOf<Result>::list);
+}
+
+}  // namespace eavewright

@@ -3,6 +3,11 @@
 
 // How a function refuses. Everything else in the library stands on this header.
 
+// NaN and infinity are refused at every door, and a compiler that assumes they do not exist removes that check.
+#if defined(__FAST_MATH__) || (defined(__FINITE_MATH_ONLY__) && __FINITE_MATH_ONLY__ > 0)
+#error "eavewright refuses -ffast-math and -ffinite-math-only: they remove its checks for NaN and infinity"
+#endif
+
 #include <cstddef>
 #include <exception>
 #include <optional>

@@ -103,10 +103,10 @@ public:
 
     /// The value; throws `FaultError` where there is none.
     [[nodiscard]] const T& value() const {
-        if (const Fault* fault = std::get_if<Fault>(&held_)) {
-            throw FaultError{*fault};
+        if (const T* held = std::get_if<T>(&held_)) {
+            return *held;
         }
-        return *std::get_if<T>(&held_);
+        throw FaultError{fault()};
     }
     /// The fault; only where `has_value()` is false.
     [[nodiscard]] const Fault& fault() const { return std::get<Fault>(held_); }

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// Frame lines: where trusses or rafters stand along a plane.
+
+#include <eavewright/fault.hpp>
+#include <eavewright/field.hpp>
+#include <eavewright/framing/supports.hpp>
+#include <eavewright/roof/build_up.hpp>
+#include <eavewright/roof/plane.hpp>
+#include <eavewright/units/count.hpp>
+#include <eavewright/units/length.hpp>
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <tuple>
+#include <variant>
+#include <vector>
+
+namespace eavewright {
+
+/// Bays of one size that fill the building: `count` of them.
+struct EqualBays {
+    int count;
+};
+/// As few equal bays as keep each within `bay`.
+struct BaysAtMost {
+    Length bay;
+};
+/// Frame centres as measured along the front eave from the left wall's outer face, left to right.
+struct FramesAt {
+    std::vector<Length> centres;
+};
+using FrameSpacing = std::variant<EqualBays, BaysAtMost, FramesAt>;
+
+/// How frames stand along the building. Equal bays run out to out: the two end frames stand with their outer sides
+/// flush with the end walls, so their centres are half a chord inside.
+struct FramePlan {
+    FrameSpacing spacing;
+    Length chord_width = Length::from_inches(1.5);   ///< 2x chord, PS 20; twice that for a doubled truss
+    Length barge_width = Length::from_inches(1.5);   ///< barge rafter at the rake edge; 0 where there is none
+};
+
+/// Frame centres in the along-coordinate of a plane.
+struct FrameLines {
+    std::vector<Length> centres;      ///< ascending
+    Length chord_width;
+    Length barge_width;
+    Length wall_left;                 ///< outer face of the left end wall
+    Length wall_right;
+    Length plane_left;                ///< left rake edge, usually 0
+    Length plane_right;
+};
+template <>
+struct FieldsOf<FrameLines> {
+    static constexpr auto list = std::make_tuple(
+        field("centres", FieldUnit::length, "frame centres from the plane's left rake edge", &FrameLines::centres),
+        field("chord_width", FieldUnit::length, "thickness of a chord", &FrameLines::chord_width),
+        field("wall_left", FieldUnit::length, "outer face of the left end wall", &FrameLines::wall_left),
+        field("wall_right", FieldUnit::length, "outer face of the right end wall", &FrameLines::wall_right));
+};
+
+inline void find_faults(const FramePlan& plan, const Path& path, Faults& faults) {
+    require_within(plan.chord_width, Length::from_inches(0.5), Length::from_inches(24.0), Path{path, "chord_width"}, faults);
+    require_within(plan.barge_width, no_length, Length::from_inches(24.0), Path{path, "barge_width"}, faults);
+    if (const EqualBays* equal = std::get_if<EqualBays>(&plan.spacing); equal != nullptr && (equal->count < 1 || equal->count > 1000)) {
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "bays"}.text(), std::to_string(equal->count), "1 to 1000 bays"});
+    }
+    if (const BaysAtMost* most = std::get_if<BaysAtMost>(&plan.spacing)) {
+        require_within(most->bay, Length::from_inches(6.0), longest_building, Path{path, "bay_at_most"}, faults);
+    }
+    if (const FramesAt* at = std::get_if<FramesAt>(&plan.spacing)) {
+        const Path list{path, "centres"};
+        if (at->centres.size() < 2) {
+            faults.push_back(Fault{FaultCode::out_of_range, list.text(), std::to_string(at->centres.size()) + " frames",
+                                   "at least 2 frames"});
+        }
+        for (std::size_t i = 0; i < at->centres.size(); ++i) {
+            require_within(at->centres[i], -longest_overhang, longest_building, Path{list, i}, faults);
+            if (i > 0 && !(at->centres[i] > at->centres[i - 1] + plan.chord_width)) {
+                faults.push_back(Fault{FaultCode::out_of_order, Path{list, i}.text(), write_decimal(inches(at->centres[i]), 6) + " in",
+                                       "more than a chord width past " + write_decimal(inches(at->centres[i - 1]), 6) + " in"});
+            }
+        }
+    }
+}
+
+/// Frame centres along a building of `length`, on a plane whose rakes overhang it by `rake_overhang` on both sides.
+/// With `mirrored` the plane is the back slope, seen from its own eave: the order is reversed.
+/// Throws `FaultError` with the first fault of `plan`, does_not_fit where bays are too short for the chords.
+[[nodiscard]] inline FrameLines frame_lines(const FramePlan& plan, Length length, Length rake_overhang, bool mirrored) {
+    require_sound(plan, "frames");
+    FrameLines lines{.centres = {}, .chord_width = plan.chord_width,
+                     .barge_width = rake_overhang > no_length ? plan.barge_width : no_length,
+                     .wall_left = rake_overhang, .wall_right = rake_overhang + length,
+                     .plane_left = no_length, .plane_right = length + 2.0 * rake_overhang};
+    if (const FramesAt* at = std::get_if<FramesAt>(&plan.spacing)) {
+        for (const Length centre : at->centres) {
+            lines.centres.push_back(rake_overhang + centre);
+        }
+    } else {
+        const BaysAtMost* most = std::get_if<BaysAtMost>(&plan.spacing);
+        const std::int64_t bays = most != nullptr ? steps_to_cover(length, most->bay) : std::get<EqualBays>(plan.spacing).count;
+        const Length bay = length / static_cast<double>(bays);
+        if (bay < 2.0 * plan.chord_width) {
+            throw FaultError{Fault{FaultCode::does_not_fit, "frames", std::to_string(bays) + " bays",
+                                   "bays of at least two chord widths"}};
+        }
+        for (std::int64_t i = 0; i <= bays; ++i) {
+            lines.centres.push_back(rake_overhang + length * (static_cast<double>(i) / static_cast<double>(bays)));
+        }
+        lines.centres.front() += plan.chord_width / 2.0;
+        lines.centres.back() -= plan.chord_width / 2.0;
+    }
+    if (mirrored) {
+        std::vector<Length> reversed;
+        for (auto centre = lines.centres.rbegin(); centre != lines.centres.rend(); ++centre) {
+            reversed.push_back(lines.plane_right - *centre);
+        }
+        lines.centres = reversed;
+    }
+    return lines;
+}
+
+/// Chords, and barge rafters at the rakes, as what sheets lie on where there are no purlins under them.
+[[nodiscard]] inline Supports<Surface::chord_top> supports_of(const FrameLines& frames, const ChordPlane& plane) {
+    Supports<Surface::chord_top> supports{SupportRun::up_slope, {}, no_length};
+    const Extent extent = extent_of(plane.outline);
+    const auto add = [&](Length centre, Length width) {
+        supports.lines.push_back({{{centre, extent.low.up}, {centre, extent.high.up}}, width});
+    };
+    const Length barge = frames.barge_width;
+    if (barge > no_length) {
+        add(frames.plane_left + barge / 2.0, barge);
+    }
+    for (const Length centre : frames.centres) {
+        add(centre, frames.chord_width);
+    }
+    if (barge > no_length) {
+        add(frames.plane_right - barge / 2.0, barge);
+    }
+    if (frames.centres.size() > 1) {
+        supports.spacing = (frames.centres.back() - frames.centres.front()) / static_cast<double>(frames.centres.size() - 1);
+    }
+    return supports;
+}
+
+}  // namespace eavewright

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// Purlins cut into pieces: where they splice, and the blocks between them.
+
+#include <eavewright/fault.hpp>
+#include <eavewright/field.hpp>
+#include <eavewright/framing/frames.hpp>
+#include <eavewright/framing/purlin_rows.hpp>
+#include <eavewright/units/length.hpp>
+#include <eavewright/units/tick.hpp>
+
+#include <cstddef>
+#include <tuple>
+#include <vector>
+
+namespace eavewright {
+
+/// How purlins are cut from stock.
+struct PurlinCutPlan {
+    Length stock_length;                            ///< longest piece to be had
+    Length lap = Length::from_inches(12.0);         ///< both pieces past the frame's centre line together, where lapped; common practice
+    Tick tick = Tick::of_inch(16);                  ///< pieces that must fit a gap are rounded down to it
+};
+
+/// One purlin between two places along its row.
+struct PurlinPiece {
+    std::size_t row;    ///< index into `PurlinRows::rows`
+    Length from;        ///< along-coordinate of its left end
+    Length to;
+    Length length;      ///< as cut
+};
+template <>
+struct FieldsOf<PurlinPiece> {
+    static constexpr auto list = std::make_tuple(
+        field("row", FieldUnit::count, "index of its row, from 0 at the eave", &PurlinPiece::row),
+        field("from", FieldUnit::length, "left end along the eave", &PurlinPiece::from),
+        field("to", FieldUnit::length, "right end along the eave", &PurlinPiece::to),
+        field("length", FieldUnit::length, "length as cut", &PurlinPiece::length));
+};
+
+inline void find_faults(const PurlinCutPlan& plan, const Path& path, Faults& faults) {
+    require_within(plan.stock_length, Length::from_inches(12.0), Length::from_feet(80.0), Path{path, "stock_length"}, faults);
+    require_within(plan.lap, no_length, Length::from_feet(10.0), Path{path, "lap"}, faults);
+}
+
+namespace detail {
+[[nodiscard]] inline FaultError stock_too_short(Length stock, Length needed) {
+    return FaultError{Fault{FaultCode::does_not_fit, "purlins.stock_length", write_decimal(inches(stock), 6) + " in",
+                            "at least " + write_decimal(inches(needed), 6) + " in, to reach from splice to splice"}};
+}
+
+/// Hung purlins: one a bay, the clear gap between the chords rounded down.
+inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const PurlinCutPlan& plan, std::vector<PurlinPiece>& pieces) {
+    for (std::size_t f = 0; f + 1 < frames.centres.size(); ++f) {
+        const Length from = frames.centres[f] + frames.chord_width / 2.0;
+        const Length to = frames.centres[f + 1] - frames.chord_width / 2.0;
+        const Length length = round_down_to_tick(to - from, plan.tick);
+        if (length > plan.stock_length) {
+            throw stock_too_short(plan.stock_length, length);
+        }
+        pieces.push_back({row, from, to, length});
+    }
+}
+
+/// Where the next piece would have to reach: the next inner frame, or the row's end.
+[[nodiscard]] inline Length next_reach(Length splice, Span along, const FrameLines& frames) {
+    for (std::size_t f = 1; f + 1 < frames.centres.size(); ++f) {
+        if (frames.centres[f] > splice) {
+            return frames.centres[f];
+        }
+    }
+    return along.high;
+}
+
+/// Continuous purlins: from rake edge to rake edge, each piece to the farthest inner frame that the stock reaches (a
+/// splice on an end frame would leave the overhang held by one frame alone). Odd rows stop one frame short as soon as
+/// they have the choice, so that splices of neighbours do not line up.
+inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines& frames, const PurlinCutPlan& plan, bool lapped,
+                                  std::vector<PurlinPiece>& pieces) {
+    const Length lap = lapped ? plan.lap / 2.0 : no_length;
+    Length from = along.low;
+    Length splice = along.low;
+    bool hold_back = row % 2 == 1;
+    while (from + plan.stock_length + count_tolerance < along.high) {
+        std::vector<Length> reach;
+        for (std::size_t f = 1; f + 1 < frames.centres.size(); ++f) {
+            const Length centre = frames.centres[f];
+            if (centre > splice && centre + lap <= from + plan.stock_length + count_tolerance) {
+                reach.push_back(centre);
+            }
+        }
+        if (reach.empty()) {
+            throw stock_too_short(plan.stock_length, next_reach(splice, along, frames) + lap - from);
+        }
+        const bool shorter_one = hold_back && reach.size() > 1;
+        splice = shorter_one ? reach[reach.size() - 2] : reach.back();
+        hold_back = hold_back && !shorter_one;
+        pieces.push_back({row, from, splice + lap, splice + lap - from});
+        from = splice - lap;
+    }
+    pieces.push_back({row, from, along.high, along.high - from});
+}
+}  // namespace detail
+
+/// Cuts every purlin row of a plane (the fascia is not one) into pieces that splice on frames.
+/// Throws `FaultError`: the first fault of `plan`, does_not_fit where the stock does not reach from frame to frame.
+[[nodiscard]] inline std::vector<PurlinPiece> purlin_pieces(const PurlinRows& rows, const FrameLines& frames, const PurlinCutPlan& plan) {
+    require_sound(plan, "purlins");
+    std::vector<PurlinPiece> pieces;
+    for (std::size_t r = 0; r < rows.rows.size(); ++r) {
+        if (rows.rows[r].kind == RowKind::eave) {
+            continue;
+        }
+        const std::vector<PlanePoint>& line = rows.rows[r].centreline;
+        if (rows.stock.lie == PurlinLie::hung) {
+            detail::add_hung_pieces(r, frames, plan, pieces);
+        } else {
+            detail::add_continuous_pieces(r, {line.front().along, line.back().along}, frames, plan,
+                                          rows.stock.lie == PurlinLie::lapped, pieces);
+        }
+    }
+    return pieces;
+}
+
+/// Blocks between neighbouring rows in one bay.
+struct BlockingPlan {
+    std::size_t bay;                    ///< 0 is the bay between the first two frames
+    int lines = 1;                      ///< lines of blocks in the bay, equally spaced
+    Tick tick = Tick::of_inch(16);
+};
+
+/// One block, standing between two rows.
+struct BlockingPiece {
+    std::size_t below;  ///< index of the row below it
+    Length along;       ///< its centre along the eave
+    Length clear_gap;   ///< between the two rows, exact
+    Length length;      ///< as cut: the gap rounded down to the tick
+};
+template <>
+struct FieldsOf<BlockingPiece> {
+    static constexpr auto list = std::make_tuple(
+        field("below", FieldUnit::count, "index of the row below the block", &BlockingPiece::below),
+        field("along", FieldUnit::length, "centre of the block along the eave", &BlockingPiece::along),
+        field("clear_gap", FieldUnit::length, "clear gap between the rows", &BlockingPiece::clear_gap),
+        field("length", FieldUnit::length, "length as cut, the gap rounded down", &BlockingPiece::length));
+};
+
+/// Blocks for a bay: for every line and every pair of neighbouring rows with a gap, the clear gap at that place rounded
+/// down to the tick. Throws `FaultError` out_of_range for a bay the frames do not have, or lines outside 1 to 100.
+[[nodiscard]] inline std::vector<BlockingPiece> blocking_pieces(const PurlinRows& rows, const FrameLines& frames, const BlockingPlan& plan) {
+    if (plan.bay + 1 >= frames.centres.size()) {
+        throw FaultError{Fault{FaultCode::out_of_range, "blocking.bay", std::to_string(plan.bay),
+                               "0 to " + std::to_string(frames.centres.size() - 2)}};
+    }
+    if (plan.lines < 1 || plan.lines > 100) {
+        throw FaultError{Fault{FaultCode::out_of_range, "blocking.lines", std::to_string(plan.lines), "1 to 100"}};
+    }
+    std::vector<BlockingPiece> blocks;
+    const Length left = frames.centres[plan.bay];
+    const Length bay = frames.centres[plan.bay + 1] - left;
+    for (int line = 1; line <= plan.lines; ++line) {
+        const Length along = left + bay * (static_cast<double>(line) / (plan.lines + 1));
+        for (std::size_t r = 0; r + 1 < rows.rows.size(); ++r) {
+            const PurlinRow& low = rows.rows[r];
+            const PurlinRow& high = rows.rows[r + 1];
+            const Length gap = up_at(high.centreline, along) - high.width / 2.0 - up_at(low.centreline, along) - low.width / 2.0;
+            const Length cut = round_down_to_tick(gap, plan.tick);
+            if (cut > no_length) {
+                blocks.push_back({r, along, gap, cut});
+            }
+        }
+    }
+    return blocks;
+}
+
+}  // namespace eavewright

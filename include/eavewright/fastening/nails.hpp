@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// Nails in sheets: counted on the supports that really lie under each piece.
+
+#include <eavewright/fault.hpp>
+#include <eavewright/field.hpp>
+#include <eavewright/framing/purlin_rows.hpp>
+#include <eavewright/framing/supports.hpp>
+#include <eavewright/roof/plane.hpp>
+#include <eavewright/tiling/lane_frame.hpp>
+#include <eavewright/tiling/sheets.hpp>
+#include <eavewright/units/count.hpp>
+#include <eavewright/units/length.hpp>
+
+#include <cstddef>
+#include <cstdint>
+#include <tuple>
+#include <vector>
+
+namespace eavewright {
+
+/// A nailing pattern. Nails stand in equal spaces not above the one given, between the edge distances.
+struct NailPattern {
+    Length edge;                                           ///< spacing on supports under the ends of a piece
+    Length field;                                          ///< spacing on the supports between
+    Length edge_distance = Length::from_inches(0.375);     ///< nail to panel edge; 3/8 in, common practice
+};
+
+/// Nails of one piece.
+struct PieceNails {
+    std::int64_t edge;    ///< on supports under its ends
+    std::int64_t field;   ///< on supports between
+};
+/// Nails counted three ways, each adding up to the same total.
+struct NailCount {
+    std::int64_t total;
+    std::vector<std::int64_t> by_row;     ///< by support, in their order
+    std::vector<PieceNails> by_piece;     ///< by piece, in their order
+};
+template <>
+struct FieldsOf<PieceNails> {
+    static constexpr auto list = std::make_tuple(
+        field("edge", FieldUnit::count, "nails on supports under the ends", &PieceNails::edge),
+        field("field", FieldUnit::count, "nails on supports between", &PieceNails::field));
+};
+template <>
+struct FieldsOf<NailCount> {
+    static constexpr auto list = std::make_tuple(
+        field("total", FieldUnit::count, "nails in all", &NailCount::total),
+        field("by_row", FieldUnit::count, "nails in each support, in order", &NailCount::by_row),
+        field("by_piece", FieldUnit::none, "nails in each piece, in order", &NailCount::by_piece));
+};
+
+inline void find_faults(const NailPattern& pattern, const Path& path, Faults& faults) {
+    require_within(pattern.edge, one_inch, Length::from_inches(48.0), Path{path, "edge"}, faults);
+    require_within(pattern.field, one_inch, Length::from_inches(48.0), Path{path, "field"}, faults);
+    require_within(pattern.edge_distance, no_length, Length::from_inches(6.0), Path{path, "edge_distance"}, faults);
+}
+
+/// Nails in a line across `width`: one at each end (in by the edge distance) and equal spaces not above `spacing`
+/// between. A stretch too narrow for two takes one; nothing takes none.
+[[nodiscard]] inline std::int64_t nails_across(Length width, Length spacing, Length edge_distance) {
+    if (width <= count_tolerance) {
+        return 0;
+    }
+    const Length between = width - 2.0 * edge_distance;
+    return between <= count_tolerance ? 1 : steps_to_cover(between, spacing) + 1;
+}
+
+namespace detail {
+/// Length of the nail line of a convex piece on a support: the support's centre line, or as near to it as the edge
+/// distance from the piece's own ends allows. Lane frame. Zero where the support lies outside the piece.
+struct NailLine {
+    Length length;
+    bool at_end;
+};
+
+[[nodiscard]] inline NailLine nail_line(const std::vector<PlanePoint>& outline, const Extent& extent, const SupportLine& line,
+                                        Length edge_distance) {
+    const Length middle = (extent.low.along + extent.high.along) / 2.0;
+    const Length centre = up_at(line.centreline, middle);
+    const Length half = line.width / 2.0;
+    const Length under = shorter(extent.high.up, centre + half) - longer(extent.low.up, centre - half);
+    if (under + count_tolerance < edge_distance || under <= no_length) {
+        return {no_length, false};
+    }
+    const Length lowest = extent.low.up + edge_distance;
+    const Length highest = extent.high.up - edge_distance;
+    const Length up = highest < lowest ? (lowest + highest) / 2.0 : longer(lowest, shorter(highest, centre));
+    const Span across = along_span(outline, up);
+    const bool at_end = centre - half <= extent.low.up + count_tolerance || centre + half >= extent.high.up - count_tolerance;
+    return {across.high > across.low ? across.high - across.low : no_length, at_end};
+}
+}  // namespace detail
+
+/// Counts the nails of every piece on every support under it. A support belongs to a piece where at least the edge
+/// distance of it lies under the piece; under an end of the piece it takes the edge spacing.
+/// Throws `FaultError` with the first fault of `pattern`.
+template <Surface surface>
+[[nodiscard]] NailCount count_nails(const Sheets& sheets, const Supports<surface>& supports, const NailPattern& pattern) {
+    require_sound(pattern, "nails");
+    const detail::LaneFrame frame{supports.run == SupportRun::up_slope, false, no_length};
+    const std::vector<SupportLine> lines = detail::lines_to_lane(supports.lines, frame);
+    NailCount count{0, std::vector<std::int64_t>(lines.size(), 0), {}};
+    count.by_piece.reserve(sheets.pieces.size());
+    for (const SheetPiece& piece : sheets.pieces) {
+        const std::vector<PlanePoint> outline = frame.outline_to_lane(piece.outline);
+        const Extent extent = extent_of(outline);
+        PieceNails nails{0, 0};
+        for (std::size_t i = 0; i < lines.size(); ++i) {
+            const detail::NailLine line = detail::nail_line(outline, extent, lines[i], pattern.edge_distance);
+            const std::int64_t row = nails_across(line.length, line.at_end ? pattern.edge : pattern.field, pattern.edge_distance);
+            (line.at_end ? nails.edge : nails.field) += row;
+            count.by_row[i] += row;
+            count.total += row;
+        }
+        count.by_piece.push_back(nails);
+    }
+    return count;
+}
+
+/// The same on purlin rows.
+[[nodiscard]] inline NailCount count_nails(const Sheets& sheets, const PurlinRows& rows, const NailPattern& pattern) {
+    return count_nails(sheets, supports_of(rows), pattern);
+}
+
+}  // namespace eavewright

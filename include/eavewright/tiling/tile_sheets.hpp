@@ -1,0 +1,291 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// Lays sheets on a plane: lane by lane, each piece named and placed, each end joint judged where it lands.
+
+#include <eavewright/fault.hpp>
+#include <eavewright/framing/purlin_rows.hpp>
+#include <eavewright/framing/supports.hpp>
+#include <eavewright/roof/plane.hpp>
+#include <eavewright/tiling/bearing.hpp>
+#include <eavewright/tiling/lane_frame.hpp>
+#include <eavewright/tiling/sheets.hpp>
+#include <eavewright/units/count.hpp>
+#include <eavewright/units/length.hpp>
+#include <eavewright/units/tick.hpp>
+
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace eavewright {
+
+/// Most pieces that one plane is laid with.
+inline constexpr std::int64_t most_pieces = 200'000;
+
+namespace detail {
+
+/// Everything a lane is laid from; all in the lane frame.
+struct LaneInput {
+    std::vector<PlanePoint> outline;
+    std::vector<SupportLine> lines;
+    Length spacing;
+    SheetPlan plan;
+    Extent extent;
+    LaneFrame frame;
+};
+
+/// The exact ends of the pieces of one lane, before they are cut to the outline.
+[[nodiscard]] inline std::vector<Span> lane_spans(const LaneInput& in, std::int32_t lane, Span along, Length top) {
+    const SheetPlan& plan = in.plan;
+    std::vector<Span> spans;
+    Length start = in.extent.low.up;
+    Length length = plan.sheet.length - (lane % 2 == 1 ? in.spacing * plan.stagger_spaces : no_length);
+    while (start + count_tolerance < top) {
+        Length end = start + length;
+        if (end + count_tolerance >= top) {
+            end = top;
+        } else if (plan.joints == JointPlace::on_supports) {
+            const Length middle = (along.low + along.high) / 2.0;
+            const std::optional<std::size_t> last = last_support_below(in.lines, middle, end + plan.gap / 2.0 + count_tolerance);
+            const Length centre = last ? up_at(in.lines[*last].centreline, middle) : start;
+            end = centre - plan.gap / 2.0 > start ? centre - plan.gap / 2.0 : end;
+        }
+        spans.push_back({start, end});
+        start = end + plan.gap;
+        length = plan.sheet.length;
+    }
+    return spans;
+}
+
+/// Cut positions on one axis, rounded so that neighbours and the gap between them add up to the whole.
+class RoundedAxis {
+public:
+    RoundedAxis(Length origin, Length gap, Tick tick) : origin_{origin}, gap_{gap}, tick_{tick} {}
+
+    /// Rounded size of a piece from `low` to `high`, the next one along the axis. A size that comes `uncut` from the
+    /// sheet stays what it is.
+    [[nodiscard]] Length cut(Length low, Length high, Length uncut) {
+        const bool follows = has_last_ && magnitude(low - last_exact_ - gap_) < count_tolerance;
+        const Length from = follows ? last_ + gap_ : round_to_tick(low - origin_, tick_);
+        if (!has_last_) {
+            first_ = from;
+            first_exact_ = low;
+        }
+        last_exact_ = high;
+        last_ = magnitude(high - low - uncut) < count_tolerance ? from + uncut : round_to_tick(high - origin_, tick_);
+        has_last_ = true;
+        return last_ - from;
+    }
+    /// By how much the rounded pieces and gaps so far miss the exact distance.
+    [[nodiscard]] Length miss() const {
+        return has_last_ ? (last_ - first_) - (last_exact_ - first_exact_) : no_length;
+    }
+
+private:
+    Length origin_;
+    Length gap_;
+    Tick tick_;
+    bool has_last_ = false;
+    Length first_ = no_length;
+    Length first_exact_ = no_length;
+    Length last_ = no_length;
+    Length last_exact_ = no_length;
+};
+
+[[nodiscard]] inline bool is_rectangle(const std::vector<PlanePoint>& outline, const Extent& extent) {
+    const double box = square_inches((extent.high.along - extent.low.along) * (extent.high.up - extent.low.up));
+    return std::fabs(box - square_inches(signed_area(outline))) <= box * 1e-9;  // a sliver of a slant is below a tick anywhere
+}
+
+inline void find_slivers(const SheetPlan& plan, const Extent& extent, std::size_t piece, const LaneFrame& frame,
+                         std::vector<Finding>& findings) {
+    const PlanePoint middle{(extent.low.along + extent.high.along) / 2.0, (extent.low.up + extent.high.up) / 2.0};
+    const auto find = [&](FindingCode code, Length measured) {
+        if (measured + count_tolerance < plan.sliver) {
+            findings.push_back({code, piece, frame.to_plane(middle), measured, plan.sliver, std::nullopt});
+        }
+    };
+    find(FindingCode::sliver_length, extent.high.up - extent.low.up);
+    find(FindingCode::sliver_width, extent.high.along - extent.low.along);
+}
+
+/// The along-stretch of a piece's edge at `up`.
+[[nodiscard]] inline Span edge_at(const std::vector<PlanePoint>& outline, Length up) {
+    Span span{Length::from_inches(length_limit_in), Length::from_inches(-length_limit_in)};
+    for (const PlanePoint& p : outline) {
+        if (magnitude(p.up - up) < count_tolerance) {
+            span = {shorter(span.low, p.along), longer(span.high, p.along)};
+        }
+    }
+    return span;
+}
+
+/// Judges the joint between piece `second` and the one before it, whose lane-frame outlines are given.
+inline void judge_joint(const LaneInput& in, const std::vector<PlanePoint>& below, Length first_end, Length second_end,
+                        std::size_t second, Sheets& sheets) {
+    const Span along = edge_at(below, first_end);
+    if (!(along.high > along.low)) {
+        return;  // the slanted edge of the plane ends the lane here
+    }
+    const JointBearing bearing = joint_bearing(in.lines, first_end, second_end, along);
+    const Length middle = (first_end + second_end) / 2.0;
+    const PlanePoint from = in.frame.to_plane({along.low, middle});
+    const PlanePoint to = in.frame.to_plane({along.high, middle});
+    sheets.joints.push_back({second - 1, second, from, to, bearing.support, bearing.first, bearing.second});
+    const MendingBlock block{from, to, round_down_to_tick(along.high - along.low, in.plan.tick)};
+    const auto judge = [&](std::size_t piece, Length measured, Length end) {
+        if (measured + count_tolerance < in.plan.least_bearing) {
+            const bool carried = bearing.support && measured > no_length;
+            const PlanePoint place = in.frame.to_plane({(along.low + along.high) / 2.0, end});
+            sheets.findings.push_back({carried ? FindingCode::narrow_bearing : FindingCode::joint_on_nothing, piece, place,
+                                       measured, in.plan.least_bearing, block});
+        }
+    };
+    judge(second - 1, bearing.first, first_end);
+    judge(second, bearing.second, second_end);
+}
+
+inline void judge_edge(const LaneInput& in, const std::vector<PlanePoint>& outline, std::size_t piece, double outward, Sheets& sheets) {
+    const Extent extent = extent_of(outline);
+    const Length end = outward > 0 ? extent.high.up : extent.low.up;
+    const Span along = edge_at(outline, end);
+    const Length past = past_support(in.lines, end, along, outward);
+    if (past > in.plan.edge_reach + count_tolerance) {
+        const PlanePoint place = in.frame.to_plane({(along.low + along.high) / 2.0, end});
+        sheets.findings.push_back({FindingCode::edge_past_support, piece, place, past, in.plan.edge_reach, std::nullopt});
+    }
+}
+
+/// Lays one lane; `along` is its strip, `width_axis` the rounding across all lanes.
+inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, RoundedAxis& width_axis, Sheets& sheets) {
+    const std::vector<PlanePoint> strip = clip_along(in.outline, along);
+    if (strip.size() < 3) {
+        return;
+    }
+    const Extent reach = extent_of(strip);
+    const Length lane_width = width_axis.cut(reach.low.along, reach.high.along, in.plan.sheet.width);
+    RoundedAxis length_axis{in.extent.low.up, in.plan.gap, in.plan.tick};
+    std::vector<PlanePoint> before;
+    Length before_end = no_length;
+    std::int32_t place = 0;
+    for (const Span& span : lane_spans(in, lane, along, reach.high.up)) {
+        std::vector<PlanePoint> outline = clip_up(strip, span);
+        if (outline.size() < 3 || square_inches(signed_area(outline)) <= 0.0) {
+            continue;
+        }
+        const Extent extent = extent_of(outline);
+        const Length length = length_axis.cut(extent.low.up, extent.high.up, in.plan.sheet.length);
+        const bool full_strip = extent.low.along == reach.low.along && extent.high.along == reach.high.along;
+        const Length width = full_strip ? lane_width : round_to_tick(extent.high.along - extent.low.along, in.plan.tick);
+        const bool slanted = !is_rectangle(outline, extent);
+        const bool whole = !slanted && magnitude(extent.high.up - extent.low.up - in.plan.sheet.length) < count_tolerance &&
+                           magnitude(extent.high.along - extent.low.along - in.plan.sheet.width) < count_tolerance;
+        const std::size_t index = sheets.pieces.size();
+        sheets.pieces.push_back({lane, place, in.frame.outline_to_plane(outline), length, width, whole, slanted});
+        sheets.laid += signed_area(outline);
+        sheets.whole_sheets += whole ? 1 : 0;
+        find_slivers(in.plan, extent, index, in.frame, sheets.findings);
+        if (place == 0) {
+            judge_edge(in, outline, index, -1.0, sheets);
+        } else {
+            judge_joint(in, before, before_end, span.low, index, sheets);
+        }
+        before = std::move(outline);
+        before_end = span.high;
+        ++place;
+    }
+    if (place > 0) {
+        judge_edge(in, before, sheets.pieces.size() - 1, 1.0, sheets);
+        sheets.closure.worst_lane = longer(sheets.closure.worst_lane, magnitude(length_axis.miss()));
+    }
+}
+
+/// Lays the whole outline. Positions are absolute from the start corner, so that joints stay on the same supports
+/// in every lane even where an edge is slanted.
+[[nodiscard]] inline Sheets lay_outline(const LaneInput& in, SupportRun run) {
+    const Length step = in.plan.sheet.width + in.plan.gap;
+    const std::int64_t lanes = steps_to_cover(in.extent.high.along - in.extent.low.along + in.plan.gap, step);
+    const std::int64_t places = 2 + steps_to_cover(in.extent.high.up - in.extent.low.up, in.plan.sheet.length);
+    if (lanes * places > most_pieces) {
+        throw FaultError{Fault{FaultCode::too_much_work, "sheets", std::to_string(lanes * places) + " pieces",
+                               "no more than " + std::to_string(most_pieces) + " pieces"}};
+    }
+    Sheets sheets{.run = run, .lanes = static_cast<std::int32_t>(lanes), .pieces = {}, .joints = {}, .findings = {},
+                  .laid = Area::from_value(0.0), .whole_sheets = 0, .closure = {no_length, no_length}};
+    sheets.pieces.reserve(static_cast<std::size_t>(lanes * places));
+    RoundedAxis width_axis{in.extent.low.along, in.plan.gap, in.plan.tick};
+    for (std::int64_t lane = 0; lane < lanes; ++lane) {
+        const Length from = in.extent.low.along + step * static_cast<double>(lane);
+        const Length to = shorter(from + in.plan.sheet.width, in.extent.high.along);
+        lay_lane(in, static_cast<std::int32_t>(lane), {from, to}, width_axis, sheets);
+    }
+    sheets.closure.across = magnitude(width_axis.miss());
+    return sheets;
+}
+
+/// The outline that the sheets fill: the plane's, its eave pushed out past the fascia along the rakes.
+[[nodiscard]] inline std::vector<PlanePoint> sheet_outline(const std::vector<PlanePoint>& outline, Length past_fascia) {
+    std::vector<PlanePoint> result = outline;
+    const auto pushed = [&](PlanePoint eave, PlanePoint ridge) {
+        const double share = past_fascia / (ridge.up - eave.up);
+        return PlanePoint{eave.along - (ridge.along - eave.along) * share, eave.up - past_fascia};
+    };
+    result[0] = pushed(outline[0], outline[3]);
+    result[1] = pushed(outline[1], outline[2]);
+    return result;
+}
+
+inline void require_sheetable(const std::vector<PlanePoint>& outline, bool has_openings, bool has_supports) {
+    const auto refuse = [](const char* path, const std::string& given, const char* required) {
+        throw FaultError{Fault{FaultCode::not_supported, path, given, required}};
+    };
+    if (outline.size() != 4 || !is_convex(outline)) {
+        refuse("plane.outline", std::to_string(outline.size()) + " corners", "a convex plane of four corners");
+    }
+    if (outline[0].up != no_length || outline[1].up != no_length) {
+        refuse("plane.outline", write_decimal(inches(outline[1].up), 6) + " in", "an eave on up = 0");
+    }
+    if (has_openings) {
+        refuse("plane.openings", "openings", "a plane without openings");
+    }
+    if (!has_supports) {
+        refuse("supports", "no supports", "at least one support");
+    }
+}
+}  // namespace detail
+
+/// Lays sheets on a rectangular or measured four-sided plane, their strength axis across the supports: columns up the
+/// slope over purlins, courses along the eave over chords. Outlines are exact; cut sizes are rounded to the tick so
+/// that they still add up, and what they miss is in `closure`.
+///
+/// Throws `FaultError`: the first fault of `plan`; not_supported for other planes; does_not_fit where the stagger
+/// leaves nothing of a sheet; too_much_work above `most_pieces`.
+template <Surface surface>
+[[nodiscard]] Sheets tile_sheets(const Plane<surface>& plane, const Supports<surface>& supports, const SheetPlan& plan) {
+    require_sound(plan, "sheets");
+    detail::require_sheetable(plane.outline, !plane.openings.empty(), !supports.lines.empty());
+    if (plan.sheet.length - supports.spacing * plan.stagger_spaces < plan.gap + count_tolerance) {
+        throw FaultError{Fault{FaultCode::does_not_fit, "sheets.stagger_spaces", std::to_string(plan.stagger_spaces),
+                               "fewer spaces of " + write_decimal(inches(supports.spacing), 6) + " in than a sheet is long"}};
+    }
+    const std::vector<PlanePoint> outline = detail::sheet_outline(plane.outline, plan.past_fascia);
+    const Extent extent = extent_of(outline);
+    const detail::LaneFrame frame{supports.run == SupportRun::up_slope, plan.start == StartCorner::eave_right,
+                                  extent.low.along + extent.high.along};
+    detail::LaneInput in{frame.outline_to_lane(outline), detail::lines_to_lane(supports.lines, frame), supports.spacing, plan,
+                         extent, frame};
+    in.extent = extent_of(in.outline);
+    return detail::lay_outline(in, supports.run);
+}
+
+/// The same on purlin rows.
+[[nodiscard]] inline Sheets tile_sheets(const PurlinPlane& plane, const PurlinRows& rows, const SheetPlan& plan) {
+    return tile_sheets(plane, supports_of(rows), plan);
+}
+
+}  // namespace eavewright

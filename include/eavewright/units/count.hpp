@@ -8,6 +8,8 @@
 
 #include <cmath>
 #include <cstdint>
+#include <string>
+#include <utility>
 
 namespace eavewright {
 
@@ -20,8 +22,15 @@ inline constexpr std::int64_t most_steps = 1'000'000;
 
 namespace detail {
 inline void require_countable(Length total, Length step) {
-    if (!is_usable(total) || !is_usable(step) || step <= count_tolerance) {
-        throw FaultError{Fault{FaultCode::out_of_range, "step", write_decimal(inches(step), 6) + " in",
+    Faults faults;
+    require_within(total, Length::from_inches(-length_limit_in), Length::from_inches(length_limit_in), Path{"total"},
+                   faults);
+    if (!faults.empty()) {
+        throw FaultError{std::move(faults.front())};
+    }
+    if (!is_usable(step) || step <= count_tolerance) {
+        throw FaultError{Fault{std::isfinite(inches(step)) ? FaultCode::out_of_range : FaultCode::not_finite, "step",
+                               write_decimal(inches(step), 6) + " in",
                                "a step longer than " + write_decimal(inches(count_tolerance), 6) + " in"}};
     }
     if (!(magnitude(total) / step < static_cast<double>(most_steps))) {
@@ -32,7 +41,7 @@ inline void require_countable(Length total, Length step) {
 }  // namespace detail
 
 /// How many whole steps fit into `total`, up to `count_tolerance`; 0 where total is negative.
-/// Throws out_of_range unless step is longer than the tolerance, too_much_work above `most_steps`.
+/// Throws out_of_range unless step is longer than the tolerance, too_much_work above `most_steps`, not_finite.
 [[nodiscard]] inline std::int64_t whole_steps(Length total, Length step) {
     detail::require_countable(total, step);
     const double steps = std::floor((total + count_tolerance) / step);

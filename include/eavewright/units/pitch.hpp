@@ -15,6 +15,8 @@ namespace eavewright {
 
 /// Steepest pitch that enters: 0 <= pitch < 90 deg, told apart from vertical by a rise of 1000 in 1.
 inline constexpr double steepest_rise_per_run = 1000.0;
+/// A run must be longer than this: no roof is narrower, and squares of far smaller numbers vanish.
+inline constexpr Length shortest_run = Length::from_inches(1e-6);
 
 /// Rise over run of a roof plane, 0 <= pitch < 90 deg (else `FaultError`, not_finite or out_of_range).
 /// Keeps rise and run as given, so 3 in 4 has slope factor 5/4 without rounding.
@@ -22,9 +24,14 @@ class Pitch {
 public:
     /// Inches of rise in 12 inches of run.
     [[nodiscard]] static Pitch in_12(double rise) { return checked(rise, 12.0, write_decimal(rise, 6) + " in 12"); }
+    /// Both finite and within `length_limit_in`, the run longer than `shortest_run`.
     [[nodiscard]] static Pitch from_rise_and_run(Length rise, Length run) {
-        return checked(inches(rise), inches(run),
-                       write_decimal(inches(rise), 6) + " in rise in " + write_decimal(inches(run), 6) + " in run");
+        const std::string given =
+            write_decimal(inches(rise), 6) + " in rise in " + write_decimal(inches(run), 6) + " in run";
+        if (!is_usable(rise) || !(is_usable(run) && run > shortest_run)) {
+            refuse(inches(rise) + inches(run), given);
+        }
+        return checked(inches(rise), inches(run), given);
     }
     [[nodiscard]] static Pitch from_percent(double percent) { return checked(percent, 100.0, write_decimal(percent, 6) + " %"); }
     /// 45 deg is exactly 1 in 1; other angles are good to a few units in the last place of the machine's tan.
@@ -63,13 +70,13 @@ private:
     [[nodiscard]] static Pitch checked(double rise, double run, const std::string& given) {
         if (!(std::isfinite(rise) && std::isfinite(run) && run > 0.0 && rise >= 0.0 &&
               rise <= steepest_rise_per_run * run)) {
-            refuse(rise / run, given);
+            refuse(rise + run, given);
         }
-        return Pitch{rise, run};
+        return Pitch{rise + 0.0, run};  // -0 becomes 0
     }
     [[noreturn]] static void refuse(double value, const std::string& given) {
         throw FaultError{Fault{std::isfinite(value) ? FaultCode::out_of_range : FaultCode::not_finite, "", given,
-                               "0 <= pitch < 90 deg"}};
+                               "0 <= pitch < 90 deg, rising at most 1000 in 1"}};
     }
 
     double rise_;

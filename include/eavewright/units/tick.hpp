@@ -67,9 +67,12 @@ namespace detail {
 /// A metric length is rarely exact in inches; a value this close to a tie or a mark is taken to lie on it.
 [[nodiscard]] inline double snapped_ticks(Length length, Tick tick) {
     const double exact = tick.ticks(length);
+    if (!tick.is_metric() || !is_usable(length)) {
+        return exact;
+    }
     const double half_ticks = std::round(exact * 2.0) / 2.0;
     const Length off = magnitude(length - tick.length(half_ticks));
-    return tick.is_metric() && off < count_tolerance ? half_ticks : exact;
+    return off < count_tolerance ? half_ticks : exact;
 }
 }  // namespace detail
 

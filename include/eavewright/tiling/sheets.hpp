@@ -122,7 +122,7 @@ struct Finding {
 };
 
 /// How far rounded cuts and gaps miss the plane they have to fill.
-struct Closure {
+struct LayoutClosure {
     Length worst_lane;    ///< largest miss of any lane, end to end
     Length across;        ///< miss of all lanes side by side
 };
@@ -136,7 +136,7 @@ struct Sheets {
     std::vector<Finding> findings;
     Area laid;                         ///< area of all pieces as laid
     std::size_t whole_sheets;          ///< pieces that are full sheets
-    Closure closure;
+    LayoutClosure closure;
 };
 
 template <>
@@ -178,10 +178,10 @@ struct FieldsOf<Finding> {
         field("block", FieldUnit::none, "the block that would carry the joint, null for other findings", &Finding::block));
 };
 template <>
-struct FieldsOf<Closure> {
+struct FieldsOf<LayoutClosure> {
     static constexpr auto list = std::make_tuple(
-        field("worst_lane", FieldUnit::length, "largest miss of rounded cuts and gaps in a lane", &Closure::worst_lane),
-        field("across", FieldUnit::length, "miss of the rounded lanes side by side", &Closure::across));
+        field("worst_lane", FieldUnit::length, "largest miss of rounded cuts and gaps in a lane", &LayoutClosure::worst_lane),
+        field("across", FieldUnit::length, "miss of the rounded lanes side by side", &LayoutClosure::across));
 };
 template <>
 struct FieldsOf<Sheets> {

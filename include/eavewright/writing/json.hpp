@@ -18,6 +18,7 @@
 #include <string>
 #include <string_view>
 #include <type_traits>
+#include <utility>
 #include <vector>
 
 namespace eavewright {
@@ -115,7 +116,7 @@ public:
 private:
     template <class T>
     void write_list(const std::vector<T>& list) {
-        constexpr bool deep = HasFields<T> && !is_flat<T>();
+        constexpr bool deep = !is_flat<T>();
         out_ += '[';
         indent_ += deep ? 2 : 0;
         for (std::size_t i = 0; i < list.size(); ++i) {
@@ -156,10 +157,12 @@ private:
     template <class T>
     [[nodiscard]] static constexpr bool is_flat() {
         bool flat = true;
-        for_each_field<T>([&](const auto& each) {
-            using Value = FieldValue<T, decltype(each.get)>;
-            flat = flat && !HasFields<Value> && !IsVector<Value>::value && !IsOptional<Value>::value;
-        });
+        if constexpr (HasFields<T>) {
+            for_each_field<T>([&](const auto& each) {
+                using Value = FieldValue<T, decltype(each.get)>;
+                flat = flat && !HasFields<Value> && !IsVector<Value>::value && !IsOptional<Value>::value;
+            });
+        }
         return flat;
     }
     void new_line() {

@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// The walk as one function: from the description of a roof to its layout.
+
+#include <eavewright/fastening/nails.hpp>
+#include <eavewright/fault.hpp>
+#include <eavewright/framing/frames.hpp>
+#include <eavewright/framing/purlin_pieces.hpp>
+#include <eavewright/framing/purlin_rows.hpp>
+#include <eavewright/framing/row_marks.hpp>
+#include <eavewright/framing/supports.hpp>
+#include <eavewright/roof/measured_plane.hpp>
+#include <eavewright/roof/shape.hpp>
+#include <eavewright/squaring/diagonals.hpp>
+#include <eavewright/squaring/true_up.hpp>
+#include <eavewright/squaring/true_up_pair.hpp>
+#include <eavewright/tiling/tile_sheets.hpp>
+#include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/result.hpp>
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace eavewright {
+
+namespace detail {
+[[nodiscard]] inline RoofShape shape_of(const ShapeInput& input) {
+    const GableRoof* roof = std::get_if<GableRoof>(&input);
+    return roof != nullptr ? gable(*roof) : single_slope(std::get<SingleSlopeRoof>(input));
+}
+
+[[nodiscard]] inline Length fascia_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.fascia_thickness; }, input);
+}
+[[nodiscard]] inline Length rake_overhang_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.rake_overhang; }, input);
+}
+[[nodiscard]] inline Pitch pitch_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.pitch; }, input);
+}
+
+/// The nominal plane, or the measured one where its sides were taken.
+template <Surface surface>
+[[nodiscard]] Plane<surface> plane_as_built(const Plane<surface>& nominal, const std::optional<Trueness>& trueness) {
+    return trueness ? measured_plane(nominal, trueness->measured.corners) : nominal;
+}
+
+/// Figures of a slope that stand before anything lies on it.
+template <Surface surface>
+[[nodiscard]] SlopeResult bare_slope(const Slope& slope, const Plane<surface>& nominal, const Plane<surface>& plane, FrameLines frames,
+                                     std::optional<Trueness> trueness) {
+    const Extent extent = extent_of(nominal.outline);
+    return SlopeResult{.name = slope.name, .surface = surface, .outline = plane.outline,
+                       .plane_length = extent.high.along, .slope_length = extent.high.up,
+                       .diagonal = diagonal(extent.high.along, extent.high.up), .area = net_area(plane),
+                       .run = slope.run, .total_run = slope.total_run, .chord_length = slope.chord_length,
+                       .tail_length = slope.tail_length, .frames = std::move(frames), .purlins = std::nullopt, .marks = {},
+                       .purlin_pieces = {}, .blocks = {}, .supports = {},
+                       .sheets = Sheets{.run = SupportRun::along_eave, .lanes = 0, .pieces = {}, .joints = {}, .findings = {},
+                                        .laid = Area::from_value(0.0), .whole_sheets = 0, .closure = {no_length, no_length}},
+                       .nails = {0, {}, {}}, .trueness = std::move(trueness)};
+}
+
+template <Surface surface>
+void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports, SlopeResult& result) {
+    SheetPlan plan = roof.sheets;
+    plan.tick = roof.tick;
+    result.supports = supports.lines;
+    result.sheets = tile_sheets(plane, supports, plan);
+    result.nails = count_nails(result.sheets, supports, roof.nails);
+}
+
+/// Rows of one slope: as found where they were, else by the rule.
+[[nodiscard]] inline PurlinRows rows_of_slope(const RoofDescription& roof, const PurlinPlane& plane, const SlopeAsBuilt& built,
+                                              const FrameLines& frames) {
+    RowSpacing spacing = roof.purlins->spacing;
+    if (built.rows) {
+        AsFound found = *built.rows;
+        if (found.frames.empty()) {
+            found.frames = frames.centres;
+        }
+        spacing = found;
+    }
+    return purlin_rows(plane, spacing, {.stock = roof.purlins->stock, .fascia_thickness = fascia_of(roof.shape),
+                                        .sheet_past_fascia = roof.sheets.past_fascia, .ridge_setback = roof.purlins->ridge_setback});
+}
+
+inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const PurlinRows& rows, bool found, SlopeResult& result) {
+    result.marks = row_marks(rows, result.frames.plane_left, slope.chord_tail_offset, roof.tick);
+    for (std::size_t f = 0; found && f < result.frames.centres.size(); ++f) {
+        for (const RowMark& mark : row_marks(rows, result.frames.centres[f], slope.chord_tail_offset, roof.tick)) {
+            result.marks.push_back(mark);
+        }
+    }
+    PurlinCutPlan cuts = roof.purlins->cuts;
+    cuts.tick = roof.tick;
+    result.purlin_pieces = purlin_pieces(rows, result.frames, cuts);
+    for (const std::size_t bay : roof.purlins->blocked_bays) {
+        for (const BlockingPiece& block : blocking_pieces(rows, result.frames, {.bay = bay, .lines = 1, .tick = roof.tick})) {
+            result.blocks.push_back(block);
+        }
+    }
+    result.purlins = rows;
+}
+
+[[nodiscard]] inline SlopeResult lay_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
+    const Slope& slope = shape.slopes[index];
+    const SlopeAsBuilt built = roof.as_built.empty() ? SlopeAsBuilt{} : roof.as_built[index];
+    const FrameLines frames = frame_lines(roof.frames, shape.footprint_length, rake_overhang_of(roof.shape), index == 1);
+    std::optional<Trueness> trueness;
+    if (built.sides) {
+        trueness = true_up(*built.sides, roof.squaring.tape, roof.squaring.tolerance);
+    }
+    if (!roof.purlins) {
+        const ChordPlane plane = plane_as_built(slope.chord, trueness);
+        SlopeResult result = bare_slope(slope, slope.chord, plane, frames, trueness);
+        lay_sheets(roof, plane, supports_of(frames, plane), result);
+        return result;
+    }
+    const PurlinPlane plane = plane_as_built(slope.purlin, trueness);
+    SlopeResult result = bare_slope(slope, slope.purlin, plane, frames, trueness);
+    const PurlinRows rows = rows_of_slope(roof, plane, built, frames);
+    lay_purlins(roof, slope, rows, built.rows.has_value(), result);
+    lay_sheets(roof, plane, supports_of(rows), result);
+    return result;
+}
+
+inline void add_totals(RoofResult& result) {
+    for (const SlopeResult& slope : result.slopes) {
+        result.roof_area += slope.area;
+        result.sheet_pieces += static_cast<std::int64_t>(slope.sheets.pieces.size());
+        result.whole_sheets += static_cast<std::int64_t>(slope.sheets.whole_sheets);
+        result.nails += slope.nails.total;
+        result.findings += static_cast<std::int64_t>(slope.sheets.findings.size());
+        result.worst_closure = longer(result.worst_closure, longer(slope.sheets.closure.worst_lane, slope.sheets.closure.across));
+    }
+}
+}  // namespace detail
+
+/// Lays out a whole roof: shape, planes as built, purlin rows, pieces, sheets, nails, and how true it stands.
+/// Throws `FaultError` with the first fault of `check(roof)`, or with the first that a step meets: a stock too short
+/// for its bays, a stagger longer than a sheet.
+[[nodiscard]] inline RoofResult whole_roof(const RoofDescription& roof) {
+    require_sound(roof, "");
+    const RoofShape shape = detail::shape_of(roof.shape);
+    RoofResult result{.name = roof.name, .pitch = detail::pitch_of(roof.shape),
+                      .footprint_width = shape.footprint_width, .footprint_length = shape.footprint_length,
+                      .footprint_diagonal = diagonal(shape.footprint_width, shape.footprint_length), .heights = shape.heights,
+                      .roof_area = Area::from_value(0.0), .sheet_pieces = 0, .whole_sheets = 0, .nails = 0, .findings = 0,
+                      .worst_closure = no_length, .footprint = std::nullopt, .ridge = std::nullopt, .slopes = {}};
+    if (roof.squaring.footprint) {
+        result.footprint = true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance);
+    }
+    for (std::size_t i = 0; i < shape.slopes.size(); ++i) {
+        result.slopes.push_back(detail::lay_slope(roof, shape, i));
+    }
+    if (result.slopes.size() == 2 && result.slopes[0].trueness && result.slopes[1].trueness) {
+        result.ridge = true_up_pair(*result.slopes[0].trueness, *result.slopes[1].trueness);
+    }
+    detail::add_totals(result);
+    return result;
+}
+
+}  // namespace eavewright

@@ -33,15 +33,11 @@ struct InchQuotient {
     double denominator;
 };
 
-/// The factors are cancelled so that 15 digits stay exact: 12/10^k is 3/(10^k/4), 1 mm is 10/254 in.
+/// Exact for 15 digits: 12m is 4 times 3m, 10m twice 5m, and 1 mm is 10/254 in.
 [[nodiscard]] inline InchQuotient quotient_of(const Decimal& number, WrittenUnit unit) {
     const double mantissa = static_cast<double>(number.mantissa);
-    if (unit == WrittenUnit::inch) {
-        return {mantissa, power_of_ten(number.places)};
-    }
-    if (unit == WrittenUnit::foot) {
-        return number.places < 2 ? InchQuotient{mantissa * 12.0, power_of_ten(number.places)}
-                                 : InchQuotient{mantissa * 3.0, power_of_ten(number.places) / 4.0};
+    if (unit == WrittenUnit::inch || unit == WrittenUnit::foot) {
+        return {unit == WrittenUnit::foot ? mantissa * 12.0 : mantissa, power_of_ten(number.places)};
     }
     const int tens = (unit == WrittenUnit::millimetre ? 1 : unit == WrittenUnit::centimetre ? 2 : 4) - number.places;
     return tens >= 0 ? InchQuotient{mantissa * power_of_ten(tens), 254.0}
@@ -244,7 +240,7 @@ private:
 ///
 /// Every text gives the double nearest to what it says: the digits are read as one integer of at most 15 digits
 /// and divided once by an exact number (inches m/10^k, feet 12m/10^k, millimetres 10m/(254*10^k), metres
-/// 10000m/(254*10^k), factors cancelled first so that both sides stay exact).
+/// 10000m/(254*10^k), powers of ten cancelled first so that both sides stay exact).
 ///
 /// Refused, with the place in the text: nothing at all (empty_text); no digits, an exponent, nan, inf (not_a_number);
 /// a number without unit (missing_unit); unknown letters, or anything but inches after feet (unknown_unit);

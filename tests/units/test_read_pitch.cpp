@@ -20,7 +20,8 @@ Pitch read(const std::string& text) {
 }  // namespace
 
 TEST_CASE("what people write for a pitch") {
-    for (const char* text : {"4:12", "4/12", "4 in 12", "4 IN 12", "4in12", " 4 : 12 ", "4 / 12", "4.0:12.0", "04/12"}) {
+    for (const char* text : {"4:12", "4/12", "4 in 12", "4 IN 12", "4in12", " 4 : 12 ", "4 / 12", "4.0:12.0",
+                             "04/12"}) {
         CAPTURE(text);
         CHECK(read(text) == Pitch::in_12(4));
     }

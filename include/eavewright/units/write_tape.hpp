@@ -135,7 +135,8 @@ inline constexpr int most_millimetre_places = 6;
 /// Throws out_of_range for an unusable length, not_finite for NaN and infinity.
 [[nodiscard]] inline std::string write_length(Length length, Tick tick, Tie tie = Tie::half_up) {
     detail::require_writable(length);
-    return tick.is_metric() ? write_millimetres(round_to_tick(length, tick, tie)) : write_feet_inches(length, tick, tie);
+    return tick.is_metric() ? write_millimetres(round_to_tick(length, tick, tie))
+                            : write_feet_inches(length, tick, tie);
 }
 
 /// As `write_length`, followed by what the mark leaves over: `12'-6 1/2" +0.013"`, `3810 mm -0.3 mm`.

@@ -68,7 +68,7 @@ inline void find_layer_faults(const RoofDescription& roof, const Path& path, Fau
     const Length expected = roof.purlins ? build_up_depth(roof.purlins->stock) : no_length;
     const Length given = std::visit([](const auto& shape) { return shape.build_up.purlin; }, roof.shape);
     if (magnitude(expected - given) > count_tolerance) {
-        faults.push_back(Fault{FaultCode::contradiction, Path{path, "shape.build_up.purlin"}.text(), write_decimal(inches(given), 6) + " in",
+        faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "purlin"}.text(), write_decimal(inches(given), 6) + " in",
                                write_decimal(inches(expected), 6) + " in, as purlins.stock lifts the sheets"});
     }
 }
@@ -94,31 +94,30 @@ inline void find_as_built_faults(const RoofDescription& roof, const Path& path, 
         const Path slope{list, i};
         if (roof.as_built[i].rows && !roof.purlins) {
             faults.push_back(Fault{FaultCode::contradiction, Path{slope, "rows"}.text(), "rows as found", "purlins, which this roof has not"});
-        } else if (roof.as_built[i].rows && !roof.as_built[i].rows->frames.empty()) {
-            find_faults(RowSpacing{*roof.as_built[i].rows}, slope, faults);
         }
         if (roof.as_built[i].sides) {
             find_faults(*roof.as_built[i].sides, Path{slope, "sides"}, faults);
         }
     }
 }
-}  // namespace detail
-
-inline void find_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
+/// Faults of the parts of a description, each judged by its own room, and of parts that contradict one another.
+inline void find_description_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
     std::visit([&](const auto& shape) { find_faults(shape, Path{path, "shape"}, faults); }, roof.shape);
-    detail::find_layer_faults(roof, path, faults);
+    find_layer_faults(roof, path, faults);
     find_faults(roof.frames, Path{path, "frames"}, faults);
     if (roof.purlins) {
-        detail::find_purlin_faults(*roof.purlins, Path{path, "purlins"}, faults);
+        find_purlin_faults(*roof.purlins, Path{path, "purlins"}, faults);
     }
     find_faults(roof.sheets, Path{path, "sheets"}, faults);
     find_faults(roof.nails, Path{path, "nails"}, faults);
-    find_faults(roof.squaring.tape, Path{path, "squaring.tape"}, faults);
-    find_faults(roof.squaring.tolerance, Path{path, "squaring.tolerance"}, faults);
+    const Path squaring{path, "squaring"};
+    find_faults(roof.squaring.tape, Path{squaring, "tape"}, faults);
+    find_faults(roof.squaring.tolerance, Path{squaring, "tolerance"}, faults);
     if (roof.squaring.footprint) {
-        find_faults(*roof.squaring.footprint, Path{path, "squaring.footprint"}, faults);
+        find_faults(*roof.squaring.footprint, Path{squaring, "footprint"}, faults);
     }
-    detail::find_as_built_faults(roof, path, faults);
+    find_as_built_faults(roof, path, faults);
 }
+}  // namespace detail
 
 }  // namespace eavewright

@@ -22,6 +22,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -108,24 +109,36 @@ inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const P
     result.purlins = rows;
 }
 
-[[nodiscard]] inline SlopeResult lay_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
-    const Slope& slope = shape.slopes[index];
-    const SlopeAsBuilt built = roof.as_built.empty() ? SlopeAsBuilt{} : roof.as_built[index];
-    const FrameLines frames = frame_lines(roof.frames, shape.footprint_length, rake_overhang_of(roof.shape), index == 1);
+/// What one slope brings along: its frames, and how true it stands where it was measured.
+struct SlopeStart {
+    const Slope& slope;
+    SlopeAsBuilt built;
+    FrameLines frames;
     std::optional<Trueness> trueness;
-    if (built.sides) {
-        trueness = true_up(*built.sides, roof.squaring.tape, roof.squaring.tolerance);
+};
+
+[[nodiscard]] inline SlopeStart start_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
+    SlopeStart start{.slope = shape.slopes[index], .built = roof.as_built.empty() ? SlopeAsBuilt{} : roof.as_built[index],
+                     .frames = frame_lines(roof.frames, shape.footprint_length, rake_overhang_of(roof.shape), index == 1),
+                     .trueness = std::nullopt};
+    if (start.built.sides) {
+        start.trueness = true_up(*start.built.sides, roof.squaring.tape, roof.squaring.tolerance);
     }
+    return start;
+}
+
+[[nodiscard]] inline SlopeResult lay_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
+    const SlopeStart start = start_slope(roof, shape, index);
     if (!roof.purlins) {
-        const ChordPlane plane = plane_as_built(slope.chord, trueness);
-        SlopeResult result = bare_slope(slope, slope.chord, plane, frames, trueness);
-        lay_sheets(roof, plane, supports_of(frames, plane), result);
+        const ChordPlane plane = plane_as_built(start.slope.chord, start.trueness);
+        SlopeResult result = bare_slope(start.slope, start.slope.chord, plane, start.frames, start.trueness);
+        lay_sheets(roof, plane, supports_of(start.frames, plane), result);
         return result;
     }
-    const PurlinPlane plane = plane_as_built(slope.purlin, trueness);
-    SlopeResult result = bare_slope(slope, slope.purlin, plane, frames, trueness);
-    const PurlinRows rows = rows_of_slope(roof, plane, built, frames);
-    lay_purlins(roof, slope, rows, built.rows.has_value(), result);
+    const PurlinPlane plane = plane_as_built(start.slope.purlin, start.trueness);
+    SlopeResult result = bare_slope(start.slope, start.slope.purlin, plane, start.frames, start.trueness);
+    const PurlinRows rows = rows_of_slope(roof, plane, start.built, start.frames);
+    lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
     lay_sheets(roof, plane, supports_of(rows), result);
     return result;
 }
@@ -140,13 +153,80 @@ inline void add_totals(RoofResult& result) {
         result.worst_closure = longer(result.worst_closure, longer(slope.sheets.closure.worst_lane, slope.sheets.closure.across));
     }
 }
+/// Runs one step for its faults alone; says whether it went through. A fault that another slope met is not repeated.
+template <class Step>
+bool attempt(Faults& faults, const std::string& rows_path, Step step) {
+    try {
+        step();
+        return true;
+    } catch (const FaultError& error) {
+        Fault fault = error.fault();
+        const std::string rule = "purlins.spacing.";
+        if (!rows_path.empty() && fault.path.rfind(rule, 0) == 0) {
+            fault.path = rows_path + fault.path.substr(rule.size());
+        }
+        for (const Fault& known : faults) {
+            if (known.path == fault.path && known.code == fault.code) {
+                return false;
+            }
+        }
+        faults.push_back(std::move(fault));
+        return false;
+    }
+}
+
+/// What the steps of one slope refuse, every step on its own.
+inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shape, std::size_t index, Faults& faults) {
+    std::optional<SlopeStart> start;
+    if (!attempt(faults, {}, [&] { start.emplace(start_slope(roof, shape, index)); })) {
+        return;
+    }
+    if (!roof.purlins) {
+        attempt(faults, {}, [&] {
+            const ChordPlane plane = plane_as_built(start->slope.chord, start->trueness);
+            (void)tile_sheets(plane, supports_of(start->frames, plane), roof.sheets);
+        });
+        return;
+    }
+    const PurlinPlane plane = plane_as_built(start->slope.purlin, start->trueness);
+    const std::string found = start->built.rows ? "as_built[" + std::to_string(index) + "]." : std::string{};
+    std::optional<PurlinRows> rows;
+    if (!attempt(faults, found, [&] { rows = rows_of_slope(roof, plane, start->built, start->frames); })) {
+        return;
+    }
+    attempt(faults, {}, [&] { (void)purlin_pieces(*rows, start->frames, roof.purlins->cuts); });
+    for (const std::size_t bay : roof.purlins->blocked_bays) {
+        attempt(faults, {}, [&] { (void)blocking_pieces(*rows, start->frames, {.bay = bay}); });
+    }
+    attempt(faults, {}, [&] { (void)tile_sheets(plane, *rows, roof.sheets); });
+}
 }  // namespace detail
 
+/// Every fault of a description at once: those of its parts, and where these are sound, those that the steps of the walk
+/// would refuse (stock too short for its bays, a stagger longer than a sheet, a row above the ridge).
+inline void find_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
+    const std::size_t before = faults.size();
+    detail::find_description_faults(roof, path, faults);
+    if (faults.size() != before) {
+        return;
+    }
+    const RoofShape shape = detail::shape_of(roof.shape);
+    for (std::size_t i = 0; i < shape.slopes.size(); ++i) {
+        detail::find_slope_faults(roof, shape, i, faults);
+    }
+    if (roof.squaring.footprint) {
+        detail::attempt(faults, {}, [&] { (void)true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance); });
+    }
+}
+
 /// Lays out a whole roof: shape, planes as built, purlin rows, pieces, sheets, nails, and how true it stands.
-/// Throws `FaultError` with the first fault of `check(roof)`, or with the first that a step meets: a stock too short
-/// for its bays, a stagger longer than a sheet.
+/// Throws `FaultError` with a fault of `check(roof)`.
 [[nodiscard]] inline RoofResult whole_roof(const RoofDescription& roof) {
-    require_sound(roof, "");
+    Faults faults;
+    detail::find_description_faults(roof, Path{""}, faults);
+    if (!faults.empty()) {
+        throw FaultError{faults.front()};
+    }
     const RoofShape shape = detail::shape_of(roof.shape);
     RoofResult result{.name = roof.name, .pitch = detail::pitch_of(roof.shape),
                       .footprint_width = shape.footprint_width, .footprint_length = shape.footprint_length,

@@ -9,8 +9,8 @@
 #include "../support/table.hpp"
 #include "quads.hpp"
 
-#include <Eigen/Dense>
 #include <doctest/doctest.h>
+#include <Eigen/Dense>
 
 #include <algorithm>
 #include <array>
@@ -84,8 +84,8 @@ TEST_CASE("exact readings give the corners back") {
         }
         CHECK(std::fabs(inches(m.misclosure)) < 1e-9);
         CHECK(m.closure == Closure::explained);
-        const double total = radians(m.angles.eave_left) + radians(m.angles.eave_right) + radians(m.angles.ridge_right) +
-                             radians(m.angles.ridge_left);
+        const double total = radians(m.angles.eave_left) + radians(m.angles.eave_right) +
+                             radians(m.angles.ridge_right) + radians(m.angles.ridge_left);
         CHECK(std::fabs(total - 2.0 * pi) < 1e-12);
     }
 }
@@ -112,8 +112,9 @@ TEST_CASE("the adjustment is the least squares one, by another road") {
         for (std::size_t k = 0; k < 6; ++k) {
             CHECK(std::fabs(got[k] - expected[k]) < 1e-9);
             // The corners carry the adjusted lengths, the ridge too.
-            CHECK(std::fabs(between(corners, static_cast<std::size_t>(ends[k][0]), static_cast<std::size_t>(ends[k][1])) -
-                            got[k]) < 1e-9);
+            CHECK(
+                std::fabs(between(corners, static_cast<std::size_t>(ends[k][0]), static_cast<std::size_t>(ends[k][1])) -
+                          got[k]) < 1e-9);
         }
         CHECK(std::fabs(root_sum(m.residuals) - std::fabs(inches(m.misclosure))) < 1e-9);
     }

@@ -16,6 +16,7 @@
 
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
+#include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
 #include <eavewright/units/quantities.hpp>
@@ -23,6 +24,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -77,12 +79,24 @@ using ChordPlane = Plane<Surface::chord_top>;
 using PurlinPlane = Plane<Surface::purlin_top>;
 using DeckPlane = Plane<Surface::deck_top>;
 
+template <Surface surface>
+void find_faults(const Plane<surface>& plane, const Path& path, Faults& faults) {
+    const Length most = Length::from_inches(length_limit_in);
+    const Path outline{path, "outline"};
+    for (std::size_t i = 0; i < plane.outline.size(); ++i) {
+        const Path corner{outline, i};
+        require_within(plane.outline[i].along, -most, most, Path{corner, "along"}, faults);
+        require_within(plane.outline[i].up, -most, most, Path{corner, "up"}, faults);
+    }
+}
+
 /// Smallest and largest along and up of an outline.
 struct Extent {
     PlanePoint low;
     PlanePoint high;
 };
 
+/// The extent of an outline of at least one point.
 [[nodiscard]] inline Extent extent_of(const std::vector<PlanePoint>& outline) {
     Extent extent{outline.front(), outline.front()};
     for (const PlanePoint& p : outline) {
@@ -162,10 +176,10 @@ template <class Main, class Cross>
     return detail::convex_span(outline, up, [](PlanePoint p) { return p.along; }, [](PlanePoint p) { return p.up; });
 }
 
-/// Counter-clockwise, every corner turning left (or straight on, within rounding), with some area.
+/// Counter-clockwise with some area, no corner turning right (and none that is not a number).
 [[nodiscard]] inline bool is_convex(const std::vector<PlanePoint>& outline) {
     const std::size_t n = outline.size();
-    if (n < 3 || square_inches(signed_area(outline)) <= 0.0) {
+    if (n < 3 || !(square_inches(signed_area(outline)) > 0.0)) {
         return false;
     }
     for (std::size_t i = 0; i < n; ++i) {
@@ -173,11 +187,33 @@ template <class Main, class Cross>
         const PlanePoint b = outline[(i + 1) % n];
         const PlanePoint c = outline[(i + 2) % n];
         const double turn = inches(b.along - a.along) * inches(c.up - b.up) - inches(c.along - b.along) * inches(b.up - a.up);
-        if (turn < 0.0) {
+        if (!(turn >= 0.0)) {
             return false;
         }
     }
     return true;
 }
+
+namespace detail {
+/// What rows and sheets ask of a plane: finite, convex, four corners, the first two of them the eave, on up = 0.
+template <Surface surface>
+void require_four_sided(const Plane<surface>& plane) {
+    require_sound(plane, "plane");
+    const std::vector<PlanePoint>& outline = plane.outline;
+    const auto refuse = [](const std::string& given, const char* required) {
+        throw FaultError{Fault{FaultCode::not_supported, "plane.outline", given, required}};
+    };
+    if (outline.size() != 4 || !is_convex(outline)) {
+        refuse(std::to_string(outline.size()) + " corners", "a convex plane of four corners");
+    }
+    if (outline[0].up != no_length || outline[1].up != no_length) {
+        refuse(write_decimal(inches(longer(outline[0].up, outline[1].up)), 6) + " in", "an eave on up = 0");
+    }
+    const Length ridge = shorter(outline[2].up, outline[3].up);
+    if (!(ridge > count_tolerance)) {
+        refuse(write_decimal(inches(ridge), 6) + " in", "a ridge above the eave");
+    }
+}
+}  // namespace detail
 
 }  // namespace eavewright

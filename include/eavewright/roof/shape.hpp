@@ -99,6 +99,14 @@ struct RoofShape {
 };
 
 namespace detail {
+inline void find_fascia_faults(Length fascia, Length overhang, const std::string& name, const Path& path, Faults& faults) {
+    if (overhang > no_length && fascia > overhang) {
+        faults.push_back(Fault{FaultCode::does_not_fit, Path{path, "fascia_thickness"}.text(),
+                               write_decimal(inches(fascia), 6) + " in",
+                               "no thicker than the " + name + " of " + write_decimal(inches(overhang), 6) + " in"});
+    }
+}
+
 template <class Shape>
 void find_shape_faults(const Shape& roof, const Path& path, Faults& faults) {
     require_within(roof.width, Length::from_inches(12.0), longest_building, Path{path, "width"}, faults);
@@ -109,12 +117,13 @@ void find_shape_faults(const Shape& roof, const Path& path, Faults& faults) {
     require_within(roof.heel, no_length, deepest_layer * 4.0, Path{path, "heel"}, faults);
     require_within(roof.girt_thickness, no_length, Length::from_inches(12.0), Path{path, "girt_thickness"}, faults);
     require_within(roof.fascia_thickness, no_length, Length::from_inches(12.0), Path{path, "fascia_thickness"}, faults);
-    if (roof.eave_overhang > no_length && roof.fascia_thickness > roof.eave_overhang) {
-        faults.push_back(Fault{FaultCode::does_not_fit, Path{path, "fascia_thickness"}.text(),
-                               write_decimal(inches(roof.fascia_thickness), 6) + " in",
-                               "no thicker than the eave overhang of " + write_decimal(inches(roof.eave_overhang), 6) + " in"});
-    }
+    find_fascia_faults(roof.fascia_thickness, roof.eave_overhang, "eave overhang", path, faults);
     find_faults(roof.build_up, Path{path, "build_up"}, faults);
+    const Length rise = roof.pitch.rise_over(roof.width);
+    if (is_usable(rise) && rise > greatest_height) {
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "pitch"}.text(), write_decimal(inches(rise), 6) + " in over the width",
+                               "a rise of at most " + write_decimal(inches(greatest_height), 6) + " in"});
+    }
 }
 
 /// What both shapes share, in the terms of one slope.
@@ -161,13 +170,16 @@ template <Surface surface>
     const Length purlin_plumb = in.pitch.slope_over(in.build_up.purlin);
     const Length deck_plumb = in.pitch.slope_over(in.build_up.purlin + in.build_up.deck);
     const Length fascia_rise = in.tail == TailCut::plumb ? purlin_plumb : in.build_up.purlin * in.pitch.cosine();
+    // A square high edge leaves the chord tops square to the slope, as its tail does.
+    const bool square_top = in.tail == TailCut::square && in.top == EdgeKind::high_eave;
+    const double square_per_plumb = square_top ? in.pitch.cosine() * in.pitch.cosine() : 1.0;
     return {.bearing = in.bearing_height,
             .chord_at_wall = at_wall,
             .chord_at_eave = at_eave,
             .fascia_top = at_eave + fascia_rise,
             .chord_peak = peak,
-            .purlin_peak = peak + purlin_plumb,
-            .deck_peak = peak + deck_plumb};
+            .purlin_peak = peak + purlin_plumb * square_per_plumb,
+            .deck_peak = peak + deck_plumb * square_per_plumb};
 }
 
 [[nodiscard]] inline Slope slope_of(const SlopeInput& in, const RoofHeights& heights) {
@@ -193,6 +205,7 @@ inline void find_faults(const GableRoof& roof, const Path& path, Faults& faults)
 inline void find_faults(const SingleSlopeRoof& roof, const Path& path, Faults& faults) {
     detail::find_shape_faults(roof, path, faults);
     require_within(roof.high_overhang, no_length, longest_overhang, Path{path, "high_overhang"}, faults);
+    detail::find_fascia_faults(roof.fascia_thickness, roof.high_overhang, "high overhang", path, faults);
 }
 
 /// Lays out a gable: front slope (at y = 0) and back slope, both seen from outside facing up the slope.

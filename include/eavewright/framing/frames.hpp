@@ -15,6 +15,7 @@
 #include <cstdint>
 #include <string>
 #include <tuple>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -86,11 +87,36 @@ inline void find_faults(const FramePlan& plan, const Path& path, Faults& faults)
     }
 }
 
+namespace detail {
+inline void require_building(Length length, Length rake_overhang) {
+    Faults faults;
+    require_within(length, Length::from_inches(12.0), longest_building, Path{"length"}, faults);
+    require_within(rake_overhang, no_length, longest_overhang, Path{"rake_overhang"}, faults);
+    if (!faults.empty()) {
+        throw FaultError{std::move(faults.front())};
+    }
+}
+
+/// Measured frames may miss the nominal length by some inches, but not stand off the plane by a chord.
+inline void require_on_plane(const FrameLines& lines) {
+    for (const Length centre : lines.centres) {
+        if (centre < lines.plane_left - lines.chord_width || centre > lines.plane_right + lines.chord_width) {
+            throw FaultError{Fault{FaultCode::does_not_fit, "frames.centres",
+                                   write_decimal(inches(centre - lines.wall_left), 6) + " in",
+                                   write_decimal(inches(lines.plane_left - lines.wall_left), 6) + " in to " +
+                                       write_decimal(inches(lines.plane_right - lines.wall_left), 6) + " in, from rake to rake"}};
+        }
+    }
+}
+}  // namespace detail
+
 /// Frame centres along a building of `length`, on a plane whose rakes overhang it by `rake_overhang` on both sides.
 /// With `mirrored` the plane is the back slope, seen from its own eave: the order is reversed.
-/// Throws `FaultError` with the first fault of `plan`, does_not_fit where bays are too short for the chords.
+/// `length` 12 in to `longest_building`, `rake_overhang` 0 to `longest_overhang`. Throws `FaultError` with the first fault
+/// of these, does_not_fit where bays are too short for the chords or a frame stands off the plane.
 [[nodiscard]] inline FrameLines frame_lines(const FramePlan& plan, Length length, Length rake_overhang, bool mirrored) {
     require_sound(plan, "frames");
+    detail::require_building(length, rake_overhang);
     FrameLines lines{.centres = {}, .chord_width = plan.chord_width,
                      .barge_width = rake_overhang > no_length ? plan.barge_width : no_length,
                      .wall_left = rake_overhang, .wall_right = rake_overhang + length,
@@ -99,6 +125,7 @@ inline void find_faults(const FramePlan& plan, const Path& path, Faults& faults)
         for (const Length centre : at->centres) {
             lines.centres.push_back(rake_overhang + centre);
         }
+        detail::require_on_plane(lines);
     } else {
         const BaysAtMost* most = std::get_if<BaysAtMost>(&plan.spacing);
         const std::int64_t bays = most != nullptr ? steps_to_cover(length, most->bay) : std::get<EqualBays>(plan.spacing).count;

@@ -50,6 +50,17 @@ namespace detail {
                             "at least " + write_decimal(inches(needed), 6) + " in, to reach from splice to splice"}};
 }
 
+/// A lap longer than a bay would put the start of a piece before that of its neighbour.
+inline void require_lap_fits(const FrameLines& frames, Length lap) {
+    for (std::size_t f = 1; f < frames.centres.size(); ++f) {
+        const Length bay = frames.centres[f] - frames.centres[f - 1];
+        if (lap > bay) {
+            throw FaultError{Fault{FaultCode::does_not_fit, "purlins.lap", write_decimal(inches(lap), 6) + " in",
+                                   "at most the shortest bay, " + write_decimal(inches(bay), 6) + " in or less"}};
+        }
+    }
+}
+
 /// Hung purlins: one a bay, the clear gap between the chords rounded down.
 inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const PurlinCutPlan& plan, std::vector<PurlinPiece>& pieces) {
     for (std::size_t f = 0; f + 1 < frames.centres.size(); ++f) {
@@ -104,9 +115,13 @@ inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines&
 }  // namespace detail
 
 /// Cuts every purlin row of a plane (the fascia is not one) into pieces that splice on frames.
-/// Throws `FaultError`: the first fault of `plan`, does_not_fit where the stock does not reach from frame to frame.
+/// Throws `FaultError`: the first fault of `plan`, does_not_fit where the stock does not reach from frame to frame or a
+/// lap is longer than a bay.
 [[nodiscard]] inline std::vector<PurlinPiece> purlin_pieces(const PurlinRows& rows, const FrameLines& frames, const PurlinCutPlan& plan) {
     require_sound(plan, "purlins");
+    if (rows.stock.lie == PurlinLie::lapped) {
+        detail::require_lap_fits(frames, plan.lap);
+    }
     std::vector<PurlinPiece> pieces;
     for (std::size_t r = 0; r < rows.rows.size(); ++r) {
         if (rows.rows[r].kind == RowKind::eave) {
@@ -149,9 +164,10 @@ struct FieldsOf<BlockingPiece> {
 /// Blocks for a bay: for every line and every pair of neighbouring rows with a gap, the clear gap at that place rounded
 /// down to the tick. Throws `FaultError` out_of_range for a bay the frames do not have, or lines outside 1 to 100.
 [[nodiscard]] inline std::vector<BlockingPiece> blocking_pieces(const PurlinRows& rows, const FrameLines& frames, const BlockingPlan& plan) {
-    if (plan.bay + 1 >= frames.centres.size()) {
+    const std::size_t bays = frames.centres.empty() ? 0 : frames.centres.size() - 1;
+    if (plan.bay >= bays) {
         throw FaultError{Fault{FaultCode::out_of_range, "blocking.bay", std::to_string(plan.bay),
-                               "0 to " + std::to_string(frames.centres.size() - 2)}};
+                               "one of " + std::to_string(bays) + " bays, counted from 0"}};
     }
     if (plan.lines < 1 || plan.lines > 100) {
         throw FaultError{Fault{FaultCode::out_of_range, "blocking.lines", std::to_string(plan.lines), "1 to 100"}};

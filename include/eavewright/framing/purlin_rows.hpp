@@ -177,8 +177,11 @@ inline void find_found_faults(const AsFound& found, const Path& path, Faults& fa
             }
         }
     }
+    for (std::size_t f = 0; f < found.frames.size(); ++f) {
+        require_within(found.frames[f], -longest_building, longest_building, Path{Path{path, "frames"}, f}, faults);
+    }
     for (std::size_t f = 1; f < found.frames.size(); ++f) {
-        if (!(found.frames[f] > found.frames[f - 1])) {
+        if (!(found.frames[f] > found.frames[f - 1] + count_tolerance)) {
             faults.push_back(Fault{FaultCode::out_of_order, Path{Path{path, "frames"}, f}.text(),
                                    write_decimal(inches(found.frames[f]), 6) + " in", "past the frame before it"});
         }
@@ -228,6 +231,13 @@ struct Rakes {
     return rakes.row_at(1.0 - below / rakes.ridge_left.up, 1.0 - below / rakes.ridge_right.up, RowKind::ridge, width);
 }
 
+inline void require_few_rows(std::int64_t rows) {
+    if (rows > static_cast<std::int64_t>(most_rows)) {
+        throw FaultError{Fault{FaultCode::too_much_work, "purlins.spacing", std::to_string(rows) + " rows",
+                               "no more than " + std::to_string(most_rows) + " rows"}};
+    }
+}
+
 /// Rows at every `step` above `from`, as long as they stay clear of the ridge row.
 inline void add_rows_by_step(const std::vector<PlanePoint>& outline, Length from, Length step, PurlinRows& to) {
     const Length width = bearing_width(to.stock);
@@ -235,7 +245,9 @@ inline void add_rows_by_step(const std::vector<PlanePoint>& outline, Length from
     const Length room = shorter(top.front().up, top.back().up) - width - from;
     const PurlinRow ridge = to.rows.back();
     to.rows.pop_back();
-    for (std::int64_t k = 1; k <= whole_steps(room, step); ++k) {
+    const std::int64_t count = whole_steps(room, step);
+    require_few_rows(count);
+    for (std::int64_t k = 1; k <= count; ++k) {
         to.rows.push_back(level_row(outline, from + step * static_cast<double>(k), width));
     }
     to.rows.push_back(ridge);
@@ -248,6 +260,7 @@ inline void add_equal_rows(const Rakes& rakes, Length eave_centre, Length at_mos
     const Length left = ridge.centreline.front().up - eave_centre;
     const Length right = ridge.centreline.back().up - eave_centre;
     const std::int64_t spaces = steps_to_cover(longer(left, right), at_most);
+    require_few_rows(spaces);
     to.rows.pop_back();
     for (std::int64_t k = 1; k < spaces; ++k) {
         const double share = static_cast<double>(k) / static_cast<double>(spaces);
@@ -302,6 +315,23 @@ inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& 
     to.spacing = spaces == 0 ? first : (found.rows.back().centres.front() - first) / static_cast<double>(spaces);
 }
 
+/// Rows by rule lie beside one another; rows as found may be off by a reading, but each lies above the one before it.
+inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
+    for (std::size_t i = 1; i < rows.size(); ++i) {
+        const Length least = as_found ? no_length : (rows[i - 1].width + rows[i].width) / 2.0 - count_tolerance;
+        for (const std::vector<PlanePoint>* line : {&rows[i - 1].centreline, &rows[i].centreline}) {
+            for (const PlanePoint& p : *line) {
+                const Length apart = up_at(rows[i].centreline, p.along) - up_at(rows[i - 1].centreline, p.along);
+                if (!(apart > least)) {
+                    throw FaultError{Fault{FaultCode::does_not_fit, "purlins.spacing", write_decimal(inches(apart), 6) + " in",
+                                           "row " + std::to_string(i) + " above row " + std::to_string(i - 1) + " by more than " +
+                                               write_decimal(inches(least), 6) + " in"}};
+                }
+            }
+        }
+    }
+}
+
 [[nodiscard]] inline Length widest_space(const std::vector<PurlinRow>& rows) {
     Length widest = no_length;
     for (std::size_t i = 1; i < rows.size(); ++i) {
@@ -319,19 +349,17 @@ inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& 
 /// the top. Rows that would lie on the ridge row are left out.
 ///
 /// Throws `FaultError`: the first fault of an input, not_supported for a plane that is not four-sided and convex,
-/// does_not_fit where a found row lies above the ridge or the plane is too short for its ridge row.
+/// does_not_fit where a found row lies above the ridge, rows lie on or across one another, or the plane is too short for
+/// its ridge row; too_much_work above `most_rows`.
 [[nodiscard]] inline PurlinRows purlin_rows(const PurlinPlane& plane, const RowSpacing& spacing, const RowPlan& plan = {}) {
     require_sound(plan, "purlins");
     require_sound(spacing, "purlins.spacing");
-    if (plane.outline.size() != 4 || !is_convex(plane.outline)) {
-        throw FaultError{Fault{FaultCode::not_supported, "plane.outline", std::to_string(plane.outline.size()) + " corners",
-                               "a convex plane of four corners"}};
-    }
+    detail::require_four_sided(plane);
     const detail::Rakes rakes{plane.outline[0], plane.outline[1], plane.outline[2], plane.outline[3]};
     const Length width = bearing_width(plan.stock);
     const Length below_ridge = plan.ridge_setback + width / 2.0;
     const Length lowest_ridge = shorter(rakes.ridge_left.up, rakes.ridge_right.up);
-    if (lowest_ridge < below_ridge + width) {
+    if (lowest_ridge < below_ridge + width / 2.0 + longer(width / 2.0, plan.fascia_thickness)) {
         throw FaultError{Fault{FaultCode::does_not_fit, "purlins.ridge_setback", write_decimal(inches(plan.ridge_setback), 6) + " in",
                                "room for a ridge row on a slope of " + write_decimal(inches(lowest_ridge), 6) + " in"}};
     }
@@ -354,6 +382,7 @@ inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& 
     } else {
         detail::add_found_rows(plane.outline, rakes, std::get<AsFound>(spacing), result);
     }
+    detail::require_apart(result.rows, std::holds_alternative<AsFound>(spacing));
     result.widest_space = detail::widest_space(result.rows);
     return result;
 }

@@ -3,13 +3,16 @@
 
 // Support lines: what sheets lie on and are nailed to, whether purlins or chords.
 
+#include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
 #include <eavewright/roof/plane.hpp>
+#include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -46,8 +49,13 @@ namespace detail {
 template <class Abscissa, class Ordinate>
 [[nodiscard]] Length polyline_at(const std::vector<PlanePoint>& line, Length at, Abscissa abscissa, Ordinate ordinate) {
     std::size_t i = 1;
-    while (i + 1 < line.size() && abscissa(line[i]) < at) {
-        ++i;
+    for (std::size_t high = line.size() - 1; i < high;) {
+        const std::size_t middle = i + (high - i) / 2;
+        if (abscissa(line[middle]) < at) {
+            i = middle + 1;
+        } else {
+            high = middle;
+        }
     }
     const PlanePoint a = line[i - 1];
     const PlanePoint b = line[i];
@@ -59,6 +67,65 @@ template <class Abscissa, class Ordinate>
 /// How far up the slope a line that runs with the eave lies at `along`.
 [[nodiscard]] inline Length up_at(const std::vector<PlanePoint>& line, Length along) {
     return detail::polyline_at(line, along, [](PlanePoint p) { return p.along; }, [](PlanePoint p) { return p.up; });
+}
+
+namespace detail {
+/// Faults of one line by itself: at least two points, finite, ascending in the direction of the run; a width.
+template <class Abscissa>
+void find_line_faults(const SupportLine& line, Abscissa abscissa, const Path& path, Faults& faults) {
+    const Length most = Length::from_inches(length_limit_in);
+    require_within(line.width, Length::from_inches(0.25), Length::from_feet(4.0), Path{path, "width"}, faults);
+    const Path points{path, "centreline"};
+    if (line.centreline.size() < 2) {
+        faults.push_back(Fault{FaultCode::out_of_range, points.text(), std::to_string(line.centreline.size()) + " points",
+                               "at least 2 points"});
+    }
+    for (std::size_t i = 0; i < line.centreline.size(); ++i) {
+        require_within(line.centreline[i].along, -most, most, Path{points, i}, faults);
+        require_within(line.centreline[i].up, -most, most, Path{points, i}, faults);
+        if (i > 0 && !(abscissa(line.centreline[i]) > abscissa(line.centreline[i - 1]) + count_tolerance)) {
+            faults.push_back(Fault{FaultCode::out_of_order, Path{points, i}.text(),
+                                   write_decimal(inches(abscissa(line.centreline[i])), 6) + " in", "past the point before it"});
+        }
+    }
+}
+
+/// Whether `high` lies above `low` at every point of either.
+template <class Abscissa, class Ordinate>
+[[nodiscard]] bool ascend(const SupportLine& low, const SupportLine& high, Abscissa abscissa, Ordinate ordinate) {
+    const auto above_at = [&](PlanePoint p) {
+        return polyline_at(high.centreline, abscissa(p), abscissa, ordinate) > polyline_at(low.centreline, abscissa(p), abscissa, ordinate);
+    };
+    return std::all_of(low.centreline.begin(), low.centreline.end(), above_at) &&
+           std::all_of(high.centreline.begin(), high.centreline.end(), above_at);
+}
+
+template <class Abscissa, class Ordinate>
+void find_lines_faults(const std::vector<SupportLine>& lines, Abscissa abscissa, Ordinate ordinate, const Path& path, Faults& faults) {
+    const std::size_t before = faults.size();
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        find_line_faults(lines[i], abscissa, Path{path, i}, faults);
+    }
+    for (std::size_t i = 1; faults.size() == before && i < lines.size(); ++i) {
+        if (!ascend(lines[i - 1], lines[i], abscissa, ordinate)) {
+            faults.push_back(Fault{FaultCode::out_of_order, Path{path, i}.text(), "a support that meets the one before it",
+                                   "supports that ascend across their run"});
+        }
+    }
+}
+}  // namespace detail
+
+/// Supports may be none; those there are ascend and do not cross, from end to end.
+template <Surface surface>
+void find_faults(const Supports<surface>& supports, const Path& path, Faults& faults) {
+    const auto along = [](PlanePoint p) { return p.along; };
+    const auto up = [](PlanePoint p) { return p.up; };
+    require_within(supports.spacing, no_length, Length::from_inches(length_limit_in), Path{path, "spacing"}, faults);
+    if (supports.run == SupportRun::along_eave) {
+        detail::find_lines_faults(supports.lines, along, up, Path{path, "lines"}, faults);
+    } else {
+        detail::find_lines_faults(supports.lines, up, along, Path{path, "lines"}, faults);
+    }
 }
 
 }  // namespace eavewright

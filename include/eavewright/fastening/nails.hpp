@@ -8,6 +8,7 @@
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/supports.hpp>
 #include <eavewright/roof/plane.hpp>
+#include <eavewright/tiling/bearing.hpp>
 #include <eavewright/tiling/lane_frame.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/units/count.hpp>
@@ -15,7 +16,9 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <string>
 #include <tuple>
+#include <utility>
 #include <vector>
 
 namespace eavewright {
@@ -60,7 +63,15 @@ inline void find_faults(const NailPattern& pattern, const Path& path, Faults& fa
 
 /// Nails in a line across `width`: one at each end (in by the edge distance) and equal spaces not above `spacing`
 /// between. A stretch too narrow for two takes one; nothing takes none.
+/// Throws `FaultError` for a width or edge distance that is not finite, a negative edge distance, or as `steps_to_cover`.
 [[nodiscard]] inline std::int64_t nails_across(Length width, Length spacing, Length edge_distance) {
+    Faults faults;
+    const Length most = Length::from_inches(length_limit_in);
+    require_within(width, -most, most, Path{"width"}, faults);
+    require_within(edge_distance, no_length, most, Path{"edge_distance"}, faults);
+    if (!faults.empty()) {
+        throw FaultError{std::move(faults.front())};
+    }
     if (width <= count_tolerance) {
         return 0;
     }
@@ -82,7 +93,7 @@ struct NailLine {
     const Length centre = up_at(line.centreline, middle);
     const Length half = line.width / 2.0;
     const Length under = shorter(extent.high.up, centre + half) - longer(extent.low.up, centre - half);
-    if (under + count_tolerance < edge_distance || under <= no_length) {
+    if (under + count_tolerance < edge_distance || under <= count_tolerance) {
         return {no_length, false};
     }
     const Length lowest = extent.low.up + edge_distance;
@@ -96,19 +107,31 @@ struct NailLine {
 
 /// Counts the nails of every piece on every support under it. A support belongs to a piece where at least the edge
 /// distance of it lies under the piece; under an end of the piece it takes the edge spacing.
-/// Throws `FaultError` with the first fault of `pattern`.
+/// Throws `FaultError` with the first fault of `pattern` or `supports`, contradiction where the sheets were laid on supports
+/// that run the other way.
 template <Surface surface>
 [[nodiscard]] NailCount count_nails(const Sheets& sheets, const Supports<surface>& supports, const NailPattern& pattern) {
     require_sound(pattern, "nails");
+    require_sound(supports, "supports");
+    if (sheets.run != supports.run) {
+        throw FaultError{Fault{FaultCode::contradiction, "supports.run", std::string{name_of(supports.run)},
+                               std::string{name_of(sheets.run)} + ", which the sheets were laid on"}};
+    }
     const detail::LaneFrame frame{supports.run == SupportRun::up_slope, false, no_length};
     const std::vector<SupportLine> lines = detail::lines_to_lane(supports.lines, frame);
+    Length widest = no_length;
+    for (const SupportLine& line : lines) {
+        widest = longer(widest, line.width);
+    }
     NailCount count{0, std::vector<std::int64_t>(lines.size(), 0), {}};
     count.by_piece.reserve(sheets.pieces.size());
     for (const SheetPiece& piece : sheets.pieces) {
         const std::vector<PlanePoint> outline = frame.outline_to_lane(piece.outline);
         const Extent extent = extent_of(outline);
         PieceNails nails{0, 0};
-        for (std::size_t i = 0; i < lines.size(); ++i) {
+        const Length middle = (extent.low.along + extent.high.along) / 2.0;
+        std::size_t i = detail::last_support_below(lines, middle, extent.low.up - widest).value_or(0);
+        for (; i < lines.size() && up_at(lines[i].centreline, middle) <= extent.high.up + widest; ++i) {
             const detail::NailLine line = detail::nail_line(outline, extent, lines[i], pattern.edge_distance);
             const std::int64_t row = nails_across(line.length, line.at_end ? pattern.edge : pattern.field, pattern.edge_distance);
             (line.at_end ? nails.edge : nails.field) += row;

@@ -20,7 +20,7 @@ namespace eavewright {
 struct PurlinCutPlan {
     Length stock_length;                            ///< longest piece to be had
     Length lap = Length::from_inches(12.0);         ///< both pieces past the frame's centre line together, where lapped; common practice
-    Tick tick = Tick::of_inch(16);                  ///< pieces that must fit a gap are rounded down to it
+    Tick tick = Tick::of_inch(16);                  ///< cuts are rounded to it, down where a piece must fit a gap
 };
 
 /// One purlin between two places along its row.
@@ -74,6 +74,11 @@ inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const Pur
     }
 }
 
+/// Cut length from place to place, each rounded on its own so that pieces in a row still add up.
+[[nodiscard]] inline Length cut_between(Length from, Length to, Tick tick) {
+    return tick.length(nearest_ticks(to, tick) - nearest_ticks(from, tick));
+}
+
 /// Where the next piece would have to reach: the next inner frame, or the row's end.
 [[nodiscard]] inline Length next_reach(Length splice, Span along, const FrameLines& frames) {
     for (std::size_t f = 1; f + 1 < frames.centres.size(); ++f) {
@@ -107,10 +112,10 @@ inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines&
         const bool shorter_one = hold_back && reach.size() > 1;
         splice = shorter_one ? reach[reach.size() - 2] : reach.back();
         hold_back = hold_back && !shorter_one;
-        pieces.push_back({row, from, splice + lap, splice + lap - from});
+        pieces.push_back({row, from, splice + lap, cut_between(from, splice + lap, plan.tick)});
         from = splice - lap;
     }
-    pieces.push_back({row, from, along.high, along.high - from});
+    pieces.push_back({row, from, along.high, cut_between(from, along.high, plan.tick)});
 }
 }  // namespace detail
 

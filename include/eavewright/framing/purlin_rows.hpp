@@ -123,14 +123,14 @@ struct FieldsOf<PurlinRow> {
 struct PurlinRows {
     std::vector<PurlinRow> rows;
     PurlinStock stock;
-    Length spacing;           ///< between field rows: the rule's, or the mean of those found
+    Length spacing;           ///< between field rows: the rule's, or the middle one of those found
     Length widest_space;      ///< largest centre to centre distance anywhere
     Length sheet_lower_edge;  ///< up-coordinate, 0 or less
 };
 template <>
 struct FieldsOf<PurlinRows> {
     static constexpr auto list = std::make_tuple(
-        field("spacing", FieldUnit::length, "between field rows: the rule's, or the mean of those found", &PurlinRows::spacing),
+        field("spacing", FieldUnit::length, "between field rows: the rule's, or the middle one of those found", &PurlinRows::spacing),
         field("widest_space", FieldUnit::length, "largest centre to centre distance", &PurlinRows::widest_space),
         field("sheet_lower_edge", FieldUnit::length, "lower edge of the sheets against the fascia's outer face", &PurlinRows::sheet_lower_edge),
         field("rows", FieldUnit::none, "rows, lowest first", &PurlinRows::rows));
@@ -293,6 +293,19 @@ inline void add_equal_rows(const Rakes& rakes, Length eave_centre, Length at_mos
     return row;
 }
 
+/// The middle one of the spaces that were found, the first counted from the fascia's outer face. Not the mean: the last
+/// space below the ridge is usually a short one.
+[[nodiscard]] inline Length middle_space(const AsFound& found) {
+    std::vector<Length> spaces;
+    Length below = no_length;
+    for (const FoundRow& row : found.rows) {
+        spaces.push_back(row.centres.front() - below);
+        below = row.centres.front();
+    }
+    std::sort(spaces.begin(), spaces.end());
+    return spaces[spaces.size() / 2];
+}
+
 /// Replaces the ruled ridge row by the rows that were found, the topmost of them being the ridge row.
 inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& rakes, const AsFound& found, PurlinRows& to) {
     const Length width = bearing_width(to.stock);
@@ -310,9 +323,7 @@ inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& 
                                               : row_through_frames(outline, found.frames, centres, width));
     }
     to.rows.back().kind = RowKind::ridge;
-    const Length first = found.rows.front().centres.front();
-    const std::size_t spaces = found.rows.size() - 1;
-    to.spacing = spaces == 0 ? first : (found.rows.back().centres.front() - first) / static_cast<double>(spaces);
+    to.spacing = middle_space(found);
 }
 
 /// Rows by rule lie beside one another; rows as found may be off by a reading, but each lies above the one before it.

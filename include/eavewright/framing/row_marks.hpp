@@ -3,13 +3,16 @@
 
 // Purlin marks for the tape: each rounded from the exact sum, never summed after rounding.
 
+#include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/tick.hpp>
 
 #include <cstddef>
+#include <optional>
 #include <tuple>
+#include <utility>
 #include <vector>
 
 namespace eavewright {
@@ -22,7 +25,8 @@ struct RowMark {
     Length centre;       ///< exact, up from the fascia's outer face, on the purlin tops
     Length mark;         ///< the same, rounded to the tick
     Length lower_edge;   ///< lower side of the purlin, rounded: where a line is drawn and the purlin stands above it
-    Length on_chord;     ///< lower side of the purlin on the chord top, measured from the chord's tail end, rounded
+    std::optional<Length> on_chord;  ///< lower side of the purlin on the chord top, from the chord's tail end, rounded;
+                                     ///< none for the fascia, which hangs in front of the tails
     Length remainder;    ///< centre minus mark
 };
 template <>
@@ -34,20 +38,31 @@ struct FieldsOf<RowMark> {
         field("centre", FieldUnit::length, "exact centre up the slope from the fascia's outer face", &RowMark::centre),
         field("mark", FieldUnit::length, "centre rounded to the tick", &RowMark::mark),
         field("lower_edge", FieldUnit::length, "lower side of the purlin, rounded", &RowMark::lower_edge),
-        field("on_chord", FieldUnit::length, "lower side on the chord top from the chord's tail end, rounded", &RowMark::on_chord),
+        field("on_chord", FieldUnit::length, "lower side on the chord top from the chord's tail end, rounded; null for the fascia", &RowMark::on_chord),
         field("remainder", FieldUnit::length, "centre minus mark", &RowMark::remainder));
 };
 
 /// The marks of every row at `along`. `chord_tail_offset` is `Slope::chord_tail_offset`.
+/// Throws `FaultError` where either is not finite.
 [[nodiscard]] inline std::vector<RowMark> row_marks(const PurlinRows& rows, Length along, Length chord_tail_offset, Tick tick) {
+    Faults faults;
+    const Length most = Length::from_inches(length_limit_in);
+    require_within(along, -most, most, Path{"along"}, faults);
+    require_within(chord_tail_offset, -most, most, Path{"chord_tail_offset"}, faults);
+    if (!faults.empty()) {
+        throw FaultError{std::move(faults.front())};
+    }
     std::vector<RowMark> marks;
     for (std::size_t r = 0; r < rows.rows.size(); ++r) {
         const PurlinRow& row = rows.rows[r];
         const Length centre = up_at(row.centreline, along);
         const Length mark = round_to_tick(centre, tick);
         const Length lower = centre - row.width / 2.0;
-        marks.push_back({r, row.kind, along, centre, mark, round_to_tick(lower, tick),
-                         round_to_tick(lower + chord_tail_offset, tick), centre - mark});
+        std::optional<Length> on_chord;
+        if (row.kind != RowKind::eave) {
+            on_chord = round_to_tick(lower + chord_tail_offset, tick);
+        }
+        marks.push_back({r, row.kind, along, centre, mark, round_to_tick(lower, tick), on_chord, centre - mark});
     }
     return marks;
 }

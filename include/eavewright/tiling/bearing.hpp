@@ -75,14 +75,18 @@ struct JointBearing {
     return best;
 }
 
-/// How far an outer edge at `end` stands past the nearest support inside it (0 where a support lies under it).
+/// How far an outer edge at `end` stands past the nearest support that lies, at least in part, inside it; 0 where that
+/// support lies under the edge, `length_limit_in` where there is none.
 [[nodiscard]] inline Length past_support(const std::vector<SupportLine>& lines, Length end, Span along, double outward) {
     Length worst = no_length;
     for (const Length at : {along.low, along.high}) {
         Length nearest = Length::from_inches(length_limit_in);
-        for (const SupportLine* line : {&lines.front(), &lines.back()}) {
-            const Length past = (end - up_at(line->centreline, at)) * outward - line->width / 2.0;
-            nearest = shorter(nearest, longer(past, no_length));
+        const std::size_t below = last_support_below(lines, at, end).value_or(0);
+        for (std::size_t i = below > 0 ? below - 1 : 0; i < lines.size() && i <= below + 2; ++i) {
+            const Length past = (end - up_at(lines[i].centreline, at)) * outward - lines[i].width / 2.0;
+            if (past + lines[i].width >= -count_tolerance) {
+                nearest = shorter(nearest, longer(past, no_length));
+            }
         }
         worst = longer(worst, nearest);
     }

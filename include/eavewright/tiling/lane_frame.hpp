@@ -64,7 +64,7 @@ struct LaneFrame {
         }
         result.push_back(turned);
     }
-    if (result.size() > 1 && result.front().centreline.front().up > result.back().centreline.front().up) {
+    if (frame.swapped && frame.mirrored) {
         std::reverse(result.begin(), result.end());
     }
     return result;

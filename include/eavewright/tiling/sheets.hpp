@@ -67,7 +67,7 @@ struct SheetPiece {
     Length length;                     ///< cut size along the strength axis, to the tick
     Length width;                      ///< cut size across it, to the tick
     bool whole;                        ///< a full sheet, uncut
-    bool slanted;                      ///< not a rectangle: cut to the outline after `length` x `width`
+    bool slanted;                      ///< off a rectangle by half a tick or more: cut to the outline after `length` x `width`
 };
 
 /// Name of a piece: letters for the lane, number for its place. A1 lies in the start corner.

@@ -14,7 +14,6 @@
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/tick.hpp>
 
-#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -37,6 +36,7 @@ struct LaneInput {
     SheetPlan plan;
     Extent extent;
     LaneFrame frame;
+    bool lines_reversed;   ///< against the order in which the supports were given
 };
 
 /// The exact ends of the pieces of one lane, before they are cut to the outline.
@@ -62,24 +62,27 @@ struct LaneInput {
     return spans;
 }
 
-/// Cut positions on one axis, rounded so that neighbours and the gap between them add up to the whole.
+/// Cuts on one axis, each rounded so that it ends as near as the tick allows to where it should: what the cuts before it
+/// missed is made good by the next, so that nothing piles up.
 class RoundedAxis {
 public:
     RoundedAxis(Length origin, Length gap, Tick tick) : origin_{origin}, gap_{gap}, tick_{tick} {}
 
-    /// Rounded size of a piece from `low` to `high`, the next one along the axis. A size that comes `uncut` from the
-    /// sheet stays what it is.
+    /// Rounded size of a piece from `low` to `high`, the next one along the axis: a multiple of the tick, whatever the gap.
+    /// A size that comes `uncut` from the sheet stays what it is.
     [[nodiscard]] Length cut(Length low, Length high, Length uncut) {
         const bool follows = has_last_ && magnitude(low - last_exact_ - gap_) < count_tolerance;
-        const Length from = follows ? last_ + gap_ : round_to_tick(low - origin_, tick_);
+        const Length from = follows ? last_ + gap_ : low - origin_;
         if (!has_last_) {
             first_ = from;
             first_exact_ = low;
         }
         last_exact_ = high;
-        last_ = magnitude(high - low - uncut) < count_tolerance ? from + uncut : round_to_tick(high - origin_, tick_);
+        const bool is_uncut = magnitude(high - low - uncut) < count_tolerance;
+        const Length size = is_uncut ? uncut : round_to_tick(high - origin_ - from, tick_);
+        last_ = from + size;
         has_last_ = true;
-        return last_ - from;
+        return size;
     }
     /// By how much the rounded pieces and gaps so far miss the exact distance.
     [[nodiscard]] Length miss() const {
@@ -97,9 +100,19 @@ private:
     Length last_exact_ = no_length;
 };
 
-[[nodiscard]] inline bool is_rectangle(const std::vector<PlanePoint>& outline, const Extent& extent) {
-    const double box = square_inches((extent.high.along - extent.low.along) * (extent.high.up - extent.low.up));
-    return std::fabs(box - square_inches(signed_area(outline))) <= box * 1e-9;  // a sliver of a slant is below a tick anywhere
+/// Whether an outline differs from its box by less than half a tick, so that nobody could cut the difference.
+[[nodiscard]] inline bool is_rectangle(const std::vector<PlanePoint>& outline, const Extent& box, Tick tick) {
+    const Length allowed = tick.step() / 2.0;
+    for (const PlanePoint corner : {box.low, PlanePoint{box.high.along, box.low.up}, box.high, PlanePoint{box.low.along, box.high.up}}) {
+        bool reached = false;
+        for (const PlanePoint& p : outline) {
+            reached = reached || (magnitude(p.along - corner.along) <= allowed && magnitude(p.up - corner.up) <= allowed);
+        }
+        if (!reached) {
+            return false;
+        }
+    }
+    return true;
 }
 
 inline void find_slivers(const SheetPlan& plan, const Extent& extent, std::size_t piece, const LaneFrame& frame,
@@ -136,10 +149,12 @@ inline void judge_joint(const LaneInput& in, const std::vector<PlanePoint>& belo
     const Length middle = (first_end + second_end) / 2.0;
     const PlanePoint from = in.frame.to_plane({along.low, middle});
     const PlanePoint to = in.frame.to_plane({along.high, middle});
-    sheets.joints.push_back({second - 1, second, from, to, bearing.support, bearing.first, bearing.second});
+    const std::size_t last = in.lines.size() - 1;
+    const std::optional<std::size_t> support = bearing.support && in.lines_reversed ? last - *bearing.support : bearing.support;
+    sheets.joints.push_back({second - 1, second, from, to, support, bearing.first, bearing.second});
     const MendingBlock block{from, to, round_down_to_tick(along.high - along.low, in.plan.tick)};
     const auto judge = [&](std::size_t piece, Length measured, Length end) {
-        if (measured + count_tolerance < in.plan.least_bearing) {
+        if (measured <= no_length || measured + count_tolerance < in.plan.least_bearing) {
             const bool carried = bearing.support && measured > no_length;
             const PlanePoint place = in.frame.to_plane({(along.low + along.high) / 2.0, end});
             sheets.findings.push_back({carried ? FindingCode::narrow_bearing : FindingCode::joint_on_nothing, piece, place,
@@ -155,9 +170,11 @@ inline void judge_edge(const LaneInput& in, const std::vector<PlanePoint>& outli
     const Length end = outward > 0 ? extent.high.up : extent.low.up;
     const Span along = edge_at(outline, end);
     const Length past = past_support(in.lines, end, along, outward);
-    if (past > in.plan.edge_reach + count_tolerance) {
+    const bool carried = past < Length::from_inches(length_limit_in);
+    if (!carried || past > in.plan.edge_reach + count_tolerance) {
         const PlanePoint place = in.frame.to_plane({(along.low + along.high) / 2.0, end});
-        sheets.findings.push_back({FindingCode::edge_past_support, piece, place, past, in.plan.edge_reach, std::nullopt});
+        const Length measured = carried ? past : extent.high.up - extent.low.up;  // nothing under it: all of it stands out
+        sheets.findings.push_back({FindingCode::edge_past_support, piece, place, measured, in.plan.edge_reach, std::nullopt});
     }
 }
 
@@ -182,7 +199,7 @@ inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, Rounded
         const Length length = length_axis.cut(extent.low.up, extent.high.up, in.plan.sheet.length);
         const bool full_strip = extent.low.along == reach.low.along && extent.high.along == reach.high.along;
         const Length width = full_strip ? lane_width : round_to_tick(extent.high.along - extent.low.along, in.plan.tick);
-        const bool slanted = !is_rectangle(outline, extent);
+        const bool slanted = !is_rectangle(outline, extent, in.plan.tick);
         const bool whole = !slanted && magnitude(extent.high.up - extent.low.up - in.plan.sheet.length) < count_tolerance &&
                            magnitude(extent.high.along - extent.low.along - in.plan.sheet.width) < count_tolerance;
         const std::size_t index = sheets.pieces.size();
@@ -209,7 +226,7 @@ inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, Rounded
 /// in every lane even where an edge is slanted.
 [[nodiscard]] inline Sheets lay_outline(const LaneInput& in, SupportRun run) {
     const Length step = in.plan.sheet.width + in.plan.gap;
-    const std::int64_t lanes = steps_to_cover(in.extent.high.along - in.extent.low.along + in.plan.gap, step);
+    const std::int64_t lanes = steps_to_cover(in.extent.high.along - in.extent.low.along, step);
     const std::int64_t places = 2 + steps_to_cover(in.extent.high.up - in.extent.low.up, in.plan.sheet.length);
     if (lanes * places > most_pieces) {
         throw FaultError{Fault{FaultCode::too_much_work, "sheets", std::to_string(lanes * places) + " pieces",
@@ -240,22 +257,17 @@ inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, Rounded
     return result;
 }
 
-inline void require_sheetable(const std::vector<PlanePoint>& outline, bool has_openings, bool has_supports) {
-    const auto refuse = [](const char* path, const std::string& given, const char* required) {
-        throw FaultError{Fault{FaultCode::not_supported, path, given, required}};
-    };
-    if (outline.size() != 4 || !is_convex(outline)) {
-        refuse("plane.outline", std::to_string(outline.size()) + " corners", "a convex plane of four corners");
+template <Surface surface>
+void require_sheetable(const Plane<surface>& plane, const Supports<surface>& supports) {
+    require_four_sided(plane);
+    if (!plane.openings.empty()) {
+        throw FaultError{Fault{FaultCode::not_supported, "plane.openings", std::to_string(plane.openings.size()) + " openings",
+                               "a plane without openings"}};
     }
-    if (outline[0].up != no_length || outline[1].up != no_length) {
-        refuse("plane.outline", write_decimal(inches(outline[1].up), 6) + " in", "an eave on up = 0");
+    if (supports.lines.empty()) {
+        throw FaultError{Fault{FaultCode::not_supported, "supports", "no supports", "at least one support"}};
     }
-    if (has_openings) {
-        refuse("plane.openings", "openings", "a plane without openings");
-    }
-    if (!has_supports) {
-        refuse("supports", "no supports", "at least one support");
-    }
+    require_sound(supports, "supports");
 }
 }  // namespace detail
 
@@ -263,12 +275,12 @@ inline void require_sheetable(const std::vector<PlanePoint>& outline, bool has_o
 /// slope over purlins, courses along the eave over chords. Outlines are exact; cut sizes are rounded to the tick so
 /// that they still add up, and what they miss is in `closure`.
 ///
-/// Throws `FaultError`: the first fault of `plan`; not_supported for other planes; does_not_fit where the stagger
-/// leaves nothing of a sheet; too_much_work above `most_pieces`.
+/// Throws `FaultError`: the first fault of `plan` or `supports`; not_supported for other planes or no supports;
+/// does_not_fit where the stagger leaves nothing of a sheet; too_much_work above `most_pieces`.
 template <Surface surface>
 [[nodiscard]] Sheets tile_sheets(const Plane<surface>& plane, const Supports<surface>& supports, const SheetPlan& plan) {
     require_sound(plan, "sheets");
-    detail::require_sheetable(plane.outline, !plane.openings.empty(), !supports.lines.empty());
+    detail::require_sheetable(plane, supports);
     if (plan.sheet.length - supports.spacing * plan.stagger_spaces < plan.gap + count_tolerance) {
         throw FaultError{Fault{FaultCode::does_not_fit, "sheets.stagger_spaces", std::to_string(plan.stagger_spaces),
                                "fewer spaces of " + write_decimal(inches(supports.spacing), 6) + " in than a sheet is long"}};
@@ -278,7 +290,7 @@ template <Surface surface>
     const detail::LaneFrame frame{supports.run == SupportRun::up_slope, plan.start == StartCorner::eave_right,
                                   extent.low.along + extent.high.along};
     detail::LaneInput in{frame.outline_to_lane(outline), detail::lines_to_lane(supports.lines, frame), supports.spacing, plan,
-                         extent, frame};
+                         extent, frame, frame.swapped && frame.mirrored};
     in.extent = extent_of(in.outline);
     return detail::lay_outline(in, supports.run);
 }

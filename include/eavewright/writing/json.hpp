@@ -70,9 +70,10 @@ using FieldValue = std::remove_cvref_t<std::invoke_result_t<const Getter&, const
     return out + "\"";
 }
 
-/// JSON has no NaN or infinity; sound results hold none, and a broken one shows null instead of a wrong number.
+/// JSON has no NaN or infinity; sound results hold none, and a broken one shows null instead of a wrong number. So does
+/// one past 2^53, where `write_decimal` has no digits.
 [[nodiscard]] inline std::string json_number(double value, int places) {
-    return std::isfinite(value) ? write_decimal(value, places) : std::string{"null"};
+    return std::fabs(value) < 9007199254740992.0 ? write_decimal(value, places) : std::string{"null"};
 }
 
 class JsonWriter {

@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: BSL-1.0
+
+// Reads the description of a roof, lays it out, prints the report, and writes the result as JSON and one drawing a slope.
+//
+//   whole_roof ROOF.json --out FOLDER
+//   whole_roof --schema               prints the schema of the result
+//
+// Exit code 0, 2 where the description or the command line is refused (nothing is written then), 1 where a file cannot be
+// read or written.
+
+#include "print_report.hpp"
+#include "read_roof.hpp"
+#include "write_files.hpp"
+
+#include <eavewright/drawing/plane_drawing.hpp>
+#include <eavewright/whole_roof.hpp>
+
+#include <exception>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <optional>
+#include <sstream>
+#include <string>
+#include <vector>
+
+using namespace eavewright;
+
+namespace {
+
+struct CommandLine {
+    std::string roof;
+    std::string out;
+};
+
+[[nodiscard]] std::optional<CommandLine> read_command_line(const std::vector<std::string>& words) {
+    CommandLine line;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (words[i] == "--out" && i + 1 < words.size()) {
+            line.out = words[++i];
+        } else if (words[i].rfind("--", 0) != 0 && line.roof.empty()) {
+            line.roof = words[i];
+        } else {
+            return std::nullopt;
+        }
+    }
+    return line.roof.empty() || line.out.empty() ? std::nullopt : std::optional<CommandLine>{line};
+}
+
+[[nodiscard]] std::optional<std::string> read_file(const std::string& path) {
+    std::ifstream file{path, std::ios::binary};
+    if (!file || std::filesystem::is_directory(path)) {
+        return std::nullopt;
+    }
+    std::ostringstream text;
+    text << file.rdbuf();
+    return text.str();
+}
+
+/// Everything is made before anything is written, so a refusal leaves no half-written file.
+[[nodiscard]] std::vector<OutputFile> make_files(const RoofResult& result, const RoofFile& file, const std::string& stem) {
+    std::vector<OutputFile> files{{stem + ".layout.json", write_json(ResultDocument{file.unit, result}, file.unit) + "\n"}};
+    for (const SlopeResult& slope : result.slopes) {
+        const DrawingOptions options{.title = result.name + ", " + slope.name + " slope", .tick = file.roof->tick};
+        files.push_back({stem + "." + slope.name + ".svg", draw_plane(slope, options)});
+    }
+    return files;
+}
+
+[[nodiscard]] int run(const CommandLine& line) {
+    const std::optional<std::string> text = read_file(line.roof);
+    if (!text) {
+        std::cerr << "cannot read " << line.roof << "\n";
+        return 1;
+    }
+    const RoofFile file = read_roof(*text);
+    if (!file.roof) {
+        for (const Fault& fault : file.faults) {
+            std::cerr << line.roof << ": " << describe(fault) << "\n";
+        }
+        return 2;
+    }
+    const RoofResult result = whole_roof(*file.roof);
+    const std::string stem = std::filesystem::path{line.roof}.stem().string();
+    const std::vector<OutputFile> files = make_files(result, file, stem);
+    print_report(std::cout, result, file.roof->tick);
+    if (!write_files(files, line.out, std::cerr)) {
+        return 1;
+    }
+    std::cout << "\nWritten\n";
+    for (const OutputFile& each : files) {
+        std::cout << (std::filesystem::path{line.out} / each.name).string() << "\n";
+    }
+    return 0;
+}
+}  // namespace
+
+int main(int argc, char** argv) {
+    const std::vector<std::string> words(argv + 1, argv + argc);
+    if (words.size() == 1 && words[0] == "--schema") {
+        std::cout << write_json_schema<ResultDocument>("Layout of a roof") << "\n";
+        return 0;
+    }
+    const std::optional<CommandLine> line = read_command_line(words);
+    if (!line) {
+        std::cerr << "usage: whole_roof ROOF.json --out FOLDER\n       whole_roof --schema\n";
+        return 2;
+    }
+    try {
+        return run(*line);
+    } catch (const std::exception& error) {
+        std::cerr << line->roof << ": " << error.what() << "\n";
+        return dynamic_cast<const FaultError*>(&error) != nullptr ? 2 : 1;
+    }
+}

@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: BSL-1.0
+#include "read_roof.hpp"
+
+#include "json_fields.hpp"
+
+#include <eavewright/whole_roof/whole_roof.hpp>
+
+#include <set>
+#include <utility>
+#include <vector>
+
+using namespace eavewright;
+using namespace eavewright::literals;
+
+namespace {
+
+// Stand-ins for what could not be read: sound by themselves, so that the rest of the file is still judged.
+constexpr Length stand_in = 12_in;
+
+[[nodiscard]] FrameSpacing read_frame_spacing(JsonFields& frames) {
+    switch (frames.one_of({"bays", "bay_at_most", "centres"})) {
+        case 0: return EqualBays{frames.whole("bays", 1)};
+        case 2: return FramesAt{frames.lengths("centres")};
+        default: return BaysAtMost{frames.length("bay_at_most", 10_ft)};
+    }
+}
+
+[[nodiscard]] FramePlan read_frames(JsonFields frames) {
+    FramePlan plan{.spacing = read_frame_spacing(frames)};
+    plan.chord_width = frames.length_or("chord_width", plan.chord_width);
+    plan.barge_width = frames.length_or("barge_width", plan.barge_width);
+    frames.finish();
+    return plan;
+}
+
+[[nodiscard]] RowSpacing read_row_spacing(JsonFields spacing, const SheetPlan& sheets) {
+    RowSpacing rule = AtMost{24_in};
+    switch (spacing.one_of({"fixed", "at_most", "spaces_per_sheet"})) {
+        case 0: rule = Fixed{spacing.length("fixed", 24_in)}; break;
+        case 1: rule = AtMost{spacing.length("at_most", 24_in)}; break;
+        case 2: rule = ToSheets{sheets.sheet.length, sheets.gap, spacing.whole("spaces_per_sheet", 4)}; break;
+        default: break;
+    }
+    spacing.finish();
+    return rule;
+}
+
+[[nodiscard]] PurlinPlan read_purlins(JsonFields purlins, const SheetPlan& sheets) {
+    const PurlinStock stock{.thickness = purlins.length("thickness", 1.5_in), .depth = purlins.length("depth", 3.5_in),
+                            .lie = purlins.name("lie", PurlinLie::flat)};
+    PurlinPlan plan{.spacing = read_row_spacing(purlins.object("spacing"), sheets),
+                    .cuts = {.stock_length = purlins.length("stock_length", 40_ft)}, .stock = stock};
+    plan.cuts.lap = purlins.length_or("lap", plan.cuts.lap);
+    plan.ridge_setback = purlins.length_or("ridge_setback", plan.ridge_setback);
+    for (const int bay : purlins.wholes_or_none("blocked_bays")) {
+        if (bay < 1) {
+            purlins.refuse("blocked_bays", std::to_string(bay), "bays counted from 1");
+            continue;
+        }
+        plan.blocked_bays.push_back(static_cast<std::size_t>(bay) - 1);  // people count bays from 1
+    }
+    purlins.finish();
+    return plan;
+}
+
+[[nodiscard]] SheetPlan read_sheets(JsonFields sheets, Length& thickness) {
+    SheetPlan plan{.sheet = {.width = sheets.length("width", 48_in), .length = sheets.length("length", 96_in)}};
+    thickness = sheets.length("thickness", 0.5_in);
+    plan.gap = sheets.length_or("gap", plan.gap);
+    plan.stagger_spaces = sheets.whole_or("stagger_spaces", plan.stagger_spaces);
+    plan.start = sheets.name_or("start", plan.start);
+    plan.joints = sheets.name_or("joints", plan.joints);
+    plan.past_fascia = sheets.length_or("past_fascia", plan.past_fascia);
+    plan.sliver = sheets.length_or("sliver", plan.sliver);
+    plan.least_bearing = sheets.length_or("least_bearing", plan.least_bearing);
+    plan.edge_reach = sheets.length_or("edge_reach", plan.edge_reach);
+    sheets.finish();
+    return plan;
+}
+
+[[nodiscard]] NailPattern read_nails(JsonFields nails) {
+    NailPattern pattern{.edge = nails.length("edge", 6_in), .field = nails.length("field", 12_in)};
+    pattern.edge_distance = nails.length_or("edge_distance", pattern.edge_distance);
+    nails.finish();
+    return pattern;
+}
+
+[[nodiscard]] FourSides read_sides(JsonFields sides) {
+    const FourSides read{.eave = sides.length("eave", 48_in), .ridge = sides.length("ridge", 48_in),
+                         .left = sides.length("left", 36_in), .right = sides.length("right", 36_in),
+                         .up_right = sides.length("up_right", 60_in), .up_left = sides.length("up_left", 60_in)};
+    sides.finish();
+    return read;
+}
+
+[[nodiscard]] SquaringPlan read_squaring(JsonFields squaring) {
+    SquaringPlan plan{};
+    if (auto tape = squaring.object_or_none("tape")) {
+        plan.tape.reading = tape->length_or("reading", plan.tape.reading);
+        plan.tape.scale = tape->number_or("scale", plan.tape.scale);
+        tape->finish();
+    }
+    if (auto tolerance = squaring.object_or_none("tolerance")) {
+        plan.tolerance.diagonal_difference = tolerance->length_or("diagonal_difference", plan.tolerance.diagonal_difference);
+        plan.tolerance.side_difference = tolerance->length_or("side_difference", plan.tolerance.side_difference);
+        tolerance->finish();
+    }
+    if (auto footprint = squaring.object_or_none("footprint")) {
+        plan.footprint = read_sides(*footprint);
+    }
+    squaring.finish();
+    return plan;
+}
+
+[[nodiscard]] std::vector<SlopeAsBuilt> read_as_built(JsonFields& file) {
+    std::vector<SlopeAsBuilt> slopes;
+    for (JsonFields& slope : file.objects_or_none("as_built")) {
+        SlopeAsBuilt built{};
+        if (slope.has("rows")) {
+            AsFound found{};
+            for (std::vector<Length>& row : slope.rows_of_lengths("rows")) {
+                found.rows.emplace_back(std::move(row));
+            }
+            built.rows = found;
+        }
+        if (auto sides = slope.object_or_none("sides")) {
+            built.sides = read_sides(*sides);
+        }
+        slope.finish();
+        slopes.push_back(built);
+    }
+    return slopes;
+}
+
+template <class Shape>
+void read_common_shape(JsonFields& shape, Shape& roof) {
+    roof.face = shape.name_or("measured_to", roof.face);
+    roof.girt_thickness = shape.length_or("girt_thickness", roof.girt_thickness);
+    roof.tail = shape.name_or("tail", roof.tail);
+    roof.fascia_thickness = shape.length_or("fascia_thickness", roof.fascia_thickness);
+}
+
+[[nodiscard]] ShapeInput read_shape(JsonFields shape, BuildUp build_up) {
+    const bool is_gable = shape.choice("kind", {"gable", "single_slope"}) != 1;
+    const Length width = shape.length("width", 24_ft);
+    const Length length = shape.length("length", 24_ft);
+    const Pitch pitch = shape.pitch("pitch", Pitch::in_12(4));
+    const Length eave = shape.length("eave_overhang", stand_in);
+    const Length rake = shape.length("rake_overhang", stand_in);
+    const Length bearing = shape.length("bearing_height", 10_ft);
+    const Length heel = shape.length("heel", stand_in);
+    if (is_gable) {
+        GableRoof roof{.width = width, .length = length, .pitch = pitch, .eave_overhang = eave, .rake_overhang = rake,
+                       .build_up = build_up, .bearing_height = bearing, .heel = heel};
+        read_common_shape(shape, roof);
+        shape.finish();
+        return roof;
+    }
+    SingleSlopeRoof roof{.width = width, .length = length, .pitch = pitch, .eave_overhang = eave,
+                         .high_overhang = shape.length("high_overhang", stand_in), .rake_overhang = rake,
+                         .build_up = build_up, .bearing_height = bearing, .heel = heel};
+    read_common_shape(shape, roof);
+    shape.finish();
+    return roof;
+}
+
+[[nodiscard]] RoofDescription read_description(JsonFields& file) {
+    Length thickness = no_length;
+    const SheetPlan sheets = read_sheets(file.object("sheets"), thickness);
+    std::optional<PurlinPlan> purlins;
+    if (auto given = file.object_or_none("purlins")) {
+        purlins = read_purlins(*given, sheets);
+    }
+    const BuildUp build_up{.purlin = purlins ? build_up_depth(purlins->stock) : no_length, .deck = thickness};
+    RoofDescription roof{.name = file.text("name"), .shape = read_shape(file.object("shape"), build_up),
+                         .frames = read_frames(file.object("frames")), .purlins = purlins, .sheets = sheets,
+                         .nails = read_nails(file.object("nails"))};
+    if (auto squaring = file.object_or_none("squaring")) {
+        roof.squaring = read_squaring(*squaring);
+    }
+    roof.as_built = read_as_built(file);
+    roof.tick = file.tick("tick");
+    return roof;
+}
+
+/// Where the file itself could not be read, faults of values against one another may stem from stand-ins.
+void add_faults_of_values(const RoofDescription& roof, Faults& faults) {
+    const bool all_read = faults.empty();
+    std::set<std::string> told;
+    for (const Fault& fault : faults) {
+        told.insert(fault.path);
+    }
+    for (Fault& fault : check(roof)) {
+        if ((all_read || number_of(fault.code) < 400) && told.count(fault.path) == 0) {
+            faults.push_back(std::move(fault));
+        }
+    }
+}
+
+}  // namespace
+
+RoofFile read_roof(const std::string& text) {
+    RoofFile result;
+    const std::optional<nlohmann::json> document = parse_json(text, result.faults);
+    if (!document) {
+        return result;
+    }
+    const Path root{""};
+    JsonFields file{*document, root, result.faults};
+    file.expect("format", "roof description");
+    file.expect("version", 1);
+    RoofDescription roof = read_description(file);
+    file.finish();
+    result.unit = roof.tick.is_metric() ? LengthUnit::millimetres : LengthUnit::inches;
+    add_faults_of_values(roof, result.faults);
+    if (result.faults.empty()) {
+        result.roof = std::move(roof);
+    }
+    return result;
+}

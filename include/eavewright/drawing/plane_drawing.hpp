@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// One roof plane as a drawing: a standalone SVG text, made from the result alone.
+
+#include <eavewright/drawing/finding_marks.hpp>
+#include <eavewright/drawing/options.hpp>
+#include <eavewright/drawing/overview.hpp>
+#include <eavewright/drawing/page.hpp>
+#include <eavewright/drawing/strip_edges.hpp>
+#include <eavewright/drawing/strip_sheets.hpp>
+#include <eavewright/drawing/strips.hpp>
+#include <eavewright/drawing/tables.hpp>
+#include <eavewright/fault.hpp>
+#include <eavewright/whole_roof/result.hpp>
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace eavewright {
+
+namespace detail {
+[[nodiscard]] inline bool all_usable(const std::vector<PlanePoint>& points) {
+    for (const PlanePoint& p : points) {
+        if (!is_usable(p.along) || !is_usable(p.up)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/// A result made by hand can hold anything; one made by the library passes.
+inline void require_drawable(const SlopeResult& slope) {
+    const auto refuse = [](FaultCode code, std::string path, std::string required) {
+        throw FaultError{Fault{code, std::move(path), "a result that cannot be drawn", std::move(required)}};
+    };
+    if (!all_usable(slope.outline)) {
+        refuse(FaultCode::not_finite, "slope.outline", "finite corners");
+    }
+    if (slope.outline.size() < 3) {
+        refuse(FaultCode::not_supported, "slope.outline", "at least three corners");
+    }
+    const Extent extent = extent_of(slope.outline);
+    if (extent.high.along - extent.low.along < one_inch || extent.high.up - extent.low.up < one_inch) {
+        refuse(FaultCode::does_not_fit, "slope.outline", "a plane of at least an inch each way");
+    }
+    for (std::size_t i = 0; i < slope.sheets.pieces.size(); ++i) {
+        if (slope.sheets.pieces[i].outline.empty() || !all_usable(slope.sheets.pieces[i].outline)) {
+            refuse(FaultCode::not_finite, "slope.sheets.pieces[" + std::to_string(i) + "]", "finite corners");
+        }
+    }
+    for (std::size_t i = 0; i < slope.supports.size(); ++i) {
+        if (slope.supports[i].centreline.empty() || !all_usable(slope.supports[i].centreline)) {
+            refuse(FaultCode::not_finite, "slope.supports[" + std::to_string(i) + "]", "finite points");
+        }
+    }
+    for (std::size_t i = 0; i < slope.sheets.findings.size(); ++i) {
+        const Finding& finding = slope.sheets.findings[i];
+        if (finding.piece >= slope.sheets.pieces.size() || !all_usable({finding.place})) {
+            refuse(FaultCode::contradiction, "slope.sheets.findings[" + std::to_string(i) + "]", "a piece of the layout and a finite place");
+        }
+    }
+}
+
+/// Title, which slope, caution, and the main figures in words.
+inline void write_head(Page& page, const SlopeResult& slope, const DrawingOptions& options) {
+    page.paragraph(options.title.empty() ? "Roof plane" : options.title, 14.0, true);
+    page.paragraph(in_words(slope.name) + (slope.name == "roof" ? "" : " slope") + (slope.trueness ? ", as measured" : "") +
+                       "; figures on the " + std::string{slope.surface == Surface::chord_top ? "chord tops" : slope.surface == Surface::purlin_top ? "purlin tops" : "deck"} +
+                       ", seen from outside, eave at the bottom.", 10.0);
+    page.y += 5.0;
+    const double top = page.y;
+    page.y += 2.0;
+    page.paragraph(drawing_caution, 10.0, true, 5.0);
+    page.y += 5.0;
+    page.svg.rect({page_margin, top}, page.width - 2.0 * page_margin, page.y - top, R"(fill="none" stroke="#000" stroke-width="1.2")");
+    page.y += 5.0;
+    page.paragraph(std::string{slope.trueness ? "Nominal: eave " : "Eave "} + page.figure(slope.plane_length) + ", slope " + page.figure(slope.slope_length) +
+                       ", diagonal " + page.figure(slope.diagonal) + ".", 11.0, true);
+    const Length past = -drawn_extent(slope).low.up;
+    if (past > count_tolerance) {
+        page.paragraph("Sheets hang " + page.figure(past) + " past the outer face of the fascia.", 10.0);
+    }
+}
+
+/// Room that a strip needs beside and above the plane.
+struct StripRoom {
+    std::vector<RakeMark> marks;
+    double left;
+    double right;
+};
+
+[[nodiscard]] inline StripRoom strip_room(const SlopeResult& slope, const Page& page, const DrawingOptions& options) {
+    constexpr double name_room = 30.0;   // a narrow last lane is named past the rake
+    StripRoom room{.marks = {}, .left = page_margin, .right = started_right(slope) ? 12.0 : name_room};
+    if (options.marks) {
+        room.marks = rake_marks(slope, page);
+    }
+    room.left += room.marks.empty() ? 0.0 : widest_mark(room.marks) + 14.0;
+    room.left += started_right(slope) ? name_room : 0.0;
+    return room;
+}
+
+/// Plane, supports and sheets of one strip, cut off where the next strip goes on.
+inline void draw_inside(Page& page, const SlopeResult& slope, const Strip& strip) {
+    const double left = strip.view.x_of(strip.from);
+    const double right = strip.view.x_of(strip.to);
+    page.svg.open_window({left - 1.0, strip.top - 2.0}, right - left + 2.0, strip.bottom - strip.top + 4.0);
+    draw_supports(page.svg, slope, strip);
+    draw_blocks(page.svg, slope, strip);
+    draw_sheets(page.svg, slope.sheets, strip);
+    page.svg.polygon(strip.view.all(slope.outline), outline_pen);
+    page.svg.close_group();
+    for (const double x : {left, right}) {
+        if (!(x == left ? strip.first : strip.last)) {
+            page.svg.line({x, strip.top - 8.0}, {x, strip.bottom + 8.0}, break_pen);
+        }
+    }
+}
+
+inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOptions& options, const FindingGroups& groups,
+                       const StripRoom& room, const Strips& strips, std::size_t index) {
+    const Extent extent = drawn_extent(slope);
+    const std::size_t count = strips.breaks.size() - 1;
+    const bool first = index == 0;
+    const std::vector<RakeMark> marks = first || room.marks.empty() ? room.marks : row_names(slope, strips.breaks[index]);
+    page.heading(count == 1 ? "Sheets" : "Strip " + std::to_string(index + 1) + " of " + std::to_string(count) + ": " +
+                 page.figure(strips.breaks[index]) + " to " + page.figure(strips.breaks[index + 1]) + " along the eave");
+    const double high = inches(extent.high.up) * strips.scale;
+    const std::vector<double> heights = spread_marks(marks, strips.scale);
+    const double above = !heights.empty() ? greater(22.0, heights.back() - high + 8.0) : 22.0;
+    const View view{strips.breaks[index], room.left, page.y + above + high, strips.scale};
+    Strip strip{.view = view, .from = strips.breaks[index], .to = strips.breaks[index + 1], .top = view.y_of(extent.high.up),
+                .bottom = view.y_of(extent.low.up), .first = first, .last = index + 1 == count};
+    draw_inside(page, slope, strip);
+    if (options.names) {
+        write_names(page, slope.sheets, strip);
+    }
+    if (options.findings) {
+        draw_findings(page, slope.sheets, groups, strip);
+    }
+    draw_rake_marks(page, marks, strip, room.left - 12.0 - (first && started_right(slope) ? 30.0 : 0.0));
+    page.y = strip.bottom + 8.0;
+    if (options.frames) {
+        page.y = draw_frames(page, slope, strip, strip.bottom + 2.0);
+    }
+    page.y = draw_start(page, slope, strip, page.y) + 2.0;
+}
+
+/// What the tones and lines of the strips mean.
+inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions& options) {
+    const bool purlins = slope.sheets.run == SupportRun::along_eave;
+    std::string words = std::string{purlins ? "Grey bands: purlins" : "Grey bands: chords"} + ", at their real width.";
+    words += options.marks && slope.purlins ? " Row centres are up from the outer face of the fascia." : "";
+    words += options.frames ? " Ticks at the eave: frames, and the spaces between them." : "";
+    words += " Shaded sheets are cut.";
+    for (const Finding& finding : slope.sheets.findings) {
+        if (options.findings && finding.block) {
+            words += " Heavy dashes: where a block would carry the joint.";
+            break;
+        }
+    }
+    page.y += 2.0;
+    page.paragraph(words, 10.0);
+}
+
+/// For those who listen to the drawing.
+[[nodiscard]] inline std::string spoken_summary(const SlopeResult& slope, const Page& page) {
+    return "Plane " + slope.name + ": eave " + page.figure(slope.plane_length) + ", slope " + page.figure(slope.slope_length) +
+           ", diagonal " + page.figure(slope.diagonal) + "; " + std::to_string(slope.supports.size()) + " supports, " +
+           std::to_string(slope.sheets.pieces.size()) + " pieces of sheet, " + std::to_string(slope.sheets.findings.size()) +
+           " findings. " + std::string{drawing_caution};
+}
+}  // namespace detail
+
+/// A roof plane as a standalone SVG document, eave at the bottom: overview with sides and diagonals, the sheets in strips
+/// large enough to read on a phone, purlin marks, frame spacing, findings as numbered shapes with their list, and
+/// pieces to cut. Every figure is a field of `slope` as `write_length` writes it at `options.tick`. Nothing is told by tone alone.
+///
+/// The text grows linearly with the pieces, and the same arguments give the same bytes. Throws `FaultError`: the first fault of
+/// `options`, and not_finite, not_supported, does_not_fit or contradiction for a result that holds no plane.
+[[nodiscard]] inline std::string draw_plane(const SlopeResult& slope, const DrawingOptions& options) {
+    require_sound(options, "options");
+    detail::require_drawable(slope);
+    detail::Page page{.width = static_cast<double>(options.page_width), .y = 4.0, .tick = options.tick};
+    const detail::FindingGroups groups = detail::group_findings(slope.sheets.findings, page);
+    const detail::StripRoom room = detail::strip_room(slope, page, options);
+    const detail::Strips strips = detail::strips_of(slope, detail::drawn_extent(slope), page.width - room.left - room.right);
+    detail::write_head(page, slope, options);
+    if (options.overview) {
+        detail::draw_overview(page, slope, strips.breaks);
+    }
+    for (std::size_t i = 0; i + 1 < strips.breaks.size(); ++i) {
+        detail::draw_strip(page, slope, options, groups, room, strips, i);
+    }
+    detail::write_key(page, slope, options);
+    if (options.findings) {
+        detail::draw_legend(page, slope.sheets, groups);
+    }
+    if (options.tables) {
+        detail::list_pieces(page, slope.sheets);
+        detail::list_frames(page, slope.frames);
+        detail::list_marks_at_frames(page, slope);
+    }
+    const std::string title = options.title.empty() ? "Roof plane " + slope.name : options.title;
+    return page.svg.document(page.width, page.y + detail::page_margin, title, detail::spoken_summary(slope, page));
+}
+
+}  // namespace eavewright

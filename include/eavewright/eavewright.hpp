@@ -3,6 +3,17 @@
 
 // Every header of the library at once: for small programs and examples. Code that builds often includes what it uses.
 
+#include <eavewright/drawing/finding_marks.hpp>
+#include <eavewright/drawing/options.hpp>
+#include <eavewright/drawing/overview.hpp>
+#include <eavewright/drawing/page.hpp>
+#include <eavewright/drawing/plane_drawing.hpp>
+#include <eavewright/drawing/strip_edges.hpp>
+#include <eavewright/drawing/strip_sheets.hpp>
+#include <eavewright/drawing/strips.hpp>
+#include <eavewright/drawing/svg_text.hpp>
+#include <eavewright/drawing/tables.hpp>
+#include <eavewright/drawing/text_fit.hpp>
 #include <eavewright/fastening/nails.hpp>
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>

@@ -145,8 +145,8 @@ TEST_CASE("no closing figure near the adjusted one is nearer to the readings") {
 }
 
 TEST_CASE("a published free network of four points and six distances") {
-    // Strang and Borre 1997, Ex. 12.4 p. 411, in the tables: sigma 0.01 m. P lies inside the triangle 1 2 3, so it is no
-    // roof plane; the arithmetic is the same. Scale free: a metre stands for an inch here.
+    // Strang and Borre 1997, Ex. 12.4 p. 411, in the tables: sigma 0.01 m. P lies inside the triangle 1 2 3, so it is
+    // no roof plane; the arithmetic is the same. Scale free: a metre stands for an inch here.
     std::map<std::string, TableRow> rows;
     for (const TableRow& row : read_table("trilateration_observations.csv")) {
         if (row.at("network") == "StrangBorre_free") {
@@ -318,6 +318,11 @@ TEST_CASE("what four sides refuse") {
         CHECK(first(exact_readings(dart)).code == FaultCode::contradiction);
         const Quad straight{{{0.0, 0.0}, {100.0, 0.0}, {50.0, 50.0}, {0.0, 100.0}}};
         CHECK(first(exact_readings(straight)).code == FaultCode::contradiction);
+        // Nearly straight: the sine of the corner is 0.02 at 50.5, 50.5 (refused below 0.05) and 0.38 at 60, 60.
+        const Quad nearly{{{0.0, 0.0}, {100.0, 0.0}, {50.5, 50.5}, {0.0, 100.0}}};
+        CHECK(first(exact_readings(nearly)).given.find("straight") != std::string::npos);
+        const Quad kinked{{{0.0, 0.0}, {100.0, 0.0}, {60.0, 60.0}, {0.0, 100.0}}};
+        CHECK(check(exact_readings(kinked)).empty());
     }
     SUBCASE("tape and level") {
         const auto tape_fault = [](const TapeError& tape) {

@@ -219,6 +219,24 @@ TEST_CASE("an eighth of an inch reads within, and is not proven") {
     CHECK(maybe.verdict == SquareVerdict::pull);
 }
 
+TEST_CASE("each tolerance and the level go where they belong") {
+    FourSides s = leaning(744.0, 246.0, 0.0);
+    s.ridge += 3_in / 16;  // sides 3/16 in apart, diagonals equal
+    const Trueness wide_sides = true_up(s, {}, {.diagonal_difference = 1_in / 8, .side_difference = 1_in / 4});
+    CHECK(wide_sides.eave_and_ridge.tolerance == 1_in / 4);
+    CHECK(wide_sides.rakes.tolerance == 1_in / 4);
+    CHECK(wide_sides.diagonals.tolerance == 1_in / 8);
+    CHECK(wide_sides.can_be_square);
+    CHECK_FALSE(true_up(s, {}, {.diagonal_difference = 1_in / 4}).can_be_square);
+    // A misclosure of 2.5 standard deviations: unexplained at 95 %, explained at 99.9 % (3.290527, critical_values.csv).
+    const Trueness probe = true_up(s);
+    FourSides off = leaning(744.0, 246.0, 0.0);
+    off.ridge += 3_in / 16 * (2.5 / probe.measured.misclosure_ratio);
+    CHECK(std::fabs(true_up(off).measured.misclosure_ratio - 2.5) < 1e-3);
+    CHECK(true_up(off).verdict == SquareVerdict::readings_disagree);
+    CHECK(true_up(off, {}, {.level_factor = 3.290527}).measured.closure == Closure::explained);
+}
+
 TEST_CASE("proven is never claimed where it does not even read within") {
     for (int n = -40; n <= 40; ++n) {
         const Length off = one_inch * (n / 128.0);

@@ -201,7 +201,7 @@ struct CornerTurn {
     return alone;
 }
 
-[[nodiscard]] inline std::string write_inches(double value) { return write_decimal(value, 6) + " in"; }
+[[nodiscard]] inline std::string write_inches(double value) { return describe_length(one_inch * value); }
 
 inline void find_proportion_faults(const FourSides& sides, const Path& path, Faults& faults) {
     Length shortest = sides.eave;

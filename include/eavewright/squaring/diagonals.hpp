@@ -67,7 +67,7 @@ inline void require_sides(Length along, Length up) {
 }
 /// The fault of a figure that leans further than flat.
 [[nodiscard]] inline Fault impossible_lean(const Path& path, Length given) {
-    return Fault{FaultCode::contradiction, path.text(), write_decimal(inches(given), 6) + " in",
+    return Fault{FaultCode::contradiction, path.text(), describe_length(given),
                  "a figure that these two sides can make"};
 }
 /// `square_difference` is d1^2 - d2^2 in square inches.

@@ -61,6 +61,8 @@ std::optional<json> parse_json(const std::string& text, Faults& faults) {
             return document;
         }
         faults.push_back({FaultCode::wrong_type, "file", shown(document), "one JSON object"});
+    } catch (const json::out_of_range&) {
+        faults.push_back({FaultCode::out_of_range, "file", "a number past the range of a double", "numbers within the range of a double"});
     } catch (const json::parse_error& error) {
         faults.push_back({FaultCode::broken_document, "file", "JSON broken at " + place_of(text, static_cast<std::size_t>(error.byte)), "a whole JSON document"});
     }
@@ -83,14 +85,26 @@ std::string JsonFields::path_of(const std::string& key) const { return path_.emp
 void JsonFields::fault(FaultCode code, const std::string& path, const std::string& given, const std::string& required) {
     faults_->push_back({code, path, given, required});
 }
+/// A fault of text that was read, its text shown in quotes.
+void JsonFields::text_fault(Fault refused, const std::string& path) {
+    refused.path = path;
+    refused.given = "\"" + refused.given + "\"";
+    if (refused.place) {
+        refused.place->begin += 1;  // for the quote that now stands before it
+        refused.place->end += 1;
+    }
+    faults_->push_back(std::move(refused));
+}
 void JsonFields::refuse(const std::string& key, const std::string& given, const std::string& required) {
     fault(FaultCode::out_of_range, path_of(key), given, required);
 }
 
-bool JsonFields::has(const std::string& key) const { return value_->contains(key); }
+bool JsonFields::has(const std::string& key) {
+    known_.insert(key);
+    return value_->contains(key);
+}
 
 const json* JsonFields::take(const std::string& key, const char* required) {
-    taken_.insert(key);
     if (has(key)) {
         return &(*value_)[key];
     }
@@ -109,14 +123,7 @@ Length JsonFields::read_one(const json& value, const std::string& path, Length s
     if (read) {
         return read.value();
     }
-    Fault refused = read.fault();
-    refused.path = path;
-    refused.given = "\"" + refused.given + "\"";
-    if (refused.place) {
-        refused.place->begin += 1;  // for the quote that now stands before it
-        refused.place->end += 1;
-    }
-    faults_->push_back(refused);
+    text_fault(read.fault(), path);
     return stand_in;
 }
 
@@ -175,9 +182,7 @@ Pitch JsonFields::pitch(const std::string& key, Pitch stand_in) {
     if (read) {
         return read.value();
     }
-    Fault refused = read.fault();
-    refused.path = path_of(key);
-    faults_->push_back(refused);
+    text_fault(read.fault(), path_of(key));
     return stand_in;
 }
 
@@ -225,7 +230,6 @@ int JsonFields::whole_or(const std::string& key, int value) { return has(key) ? 
 
 std::vector<int> JsonFields::wholes_or_none(const std::string& key) {
     std::vector<int> list;
-    taken_.insert(key);
     if (!has(key)) {
         return list;
     }
@@ -244,7 +248,6 @@ std::vector<int> JsonFields::wholes_or_none(const std::string& key) {
 }
 
 double JsonFields::number_or(const std::string& key, double value) {
-    taken_.insert(key);
     if (!has(key)) {
         return value;
     }
@@ -292,9 +295,6 @@ int JsonFields::one_of(std::initializer_list<std::string_view> keys) {
     if (count != 1 && !missing_) {
         fault(count == 0 ? FaultCode::missing_field : FaultCode::contradiction, path_, count == 0 ? "" : std::to_string(count) + " of them",
               "exactly one of " + list);
-        for (const std::string_view key : keys) {
-            taken_.insert(std::string{key});
-        }
     }
     return count == 1 ? found : -1;
 }
@@ -316,7 +316,6 @@ std::optional<JsonFields> JsonFields::object_or_none(const std::string& key) {
 
 std::vector<JsonFields> JsonFields::objects_or_none(const std::string& key) {
     std::vector<JsonFields> list;
-    taken_.insert(key);
     if (!has(key)) {
         return list;
     }
@@ -340,9 +339,13 @@ void JsonFields::expect(const std::string& key, const json& value) {
 }
 
 void JsonFields::finish() {
+    std::string known;
+    for (const std::string& name : known_) {
+        known += (known.empty() ? "" : ", ") + name;
+    }
     for (const auto& item : value_->items()) {
-        if (taken_.count(item.key()) == 0) {
-            fault(FaultCode::unknown_field, path_of(item.key()), shown(item.value()), "no such field; the fields are listed in the description of the file");
+        if (known_.count(item.key()) == 0) {
+            fault(FaultCode::unknown_field, path_of(item.key()), shown(item.value()), "a field that this object has: " + known);
         }
     }
 }

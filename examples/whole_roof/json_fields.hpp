@@ -27,7 +27,7 @@ class JsonFields {
 public:
     JsonFields(const nlohmann::json& value, const eavewright::Path& path, eavewright::Faults& faults);
 
-    [[nodiscard]] bool has(const std::string& key) const;
+    [[nodiscard]] bool has(const std::string& key);
 
     [[nodiscard]] eavewright::Length length(const std::string& key, eavewright::Length stand_in);
     [[nodiscard]] eavewright::Length length_or(const std::string& key, eavewright::Length value);
@@ -67,7 +67,7 @@ public:
     /// The field must hold exactly this.
     void expect(const std::string& key, const nlohmann::json& value);
     void refuse(const std::string& key, const std::string& given, const std::string& required);
-    /// Adds a fault for every field that nobody took.
+    /// Adds a fault for every field that nobody asked for.
     void finish();
 
 private:
@@ -77,11 +77,12 @@ private:
     [[nodiscard]] std::string path_of(const std::string& key) const;
     [[nodiscard]] int find_name(const std::string& key, const std::vector<std::string_view>& names);
     [[nodiscard]] eavewright::Length read_one(const nlohmann::json& value, const std::string& path, eavewright::Length stand_in);
+    void text_fault(eavewright::Fault refused, const std::string& path);
     void fault(eavewright::FaultCode code, const std::string& path, const std::string& given, const std::string& required);
 
     const nlohmann::json* value_;
     std::string path_;
     eavewright::Faults* faults_;
-    std::set<std::string> taken_;
+    std::set<std::string> known_;   ///< every name that was asked for
     bool missing_ = false;   ///< stands for an object that is not there: its fields are not missed one by one
 };

@@ -15,6 +15,8 @@
 #include <eavewright/drawing/plane_drawing.hpp>
 #include <eavewright/whole_roof.hpp>
 
+#include <nlohmann/json.hpp>
+
 #include <exception>
 #include <filesystem>
 #include <fstream>
@@ -98,7 +100,7 @@ struct CommandLine {
 int main(int argc, char** argv) {
     const std::vector<std::string> words(argv + 1, argv + argc);
     if (words.size() == 1 && words[0] == "--schema") {
-        std::cout << write_json_schema<ResultDocument>("Layout of a roof") << "\n";
+        std::cout << nlohmann::ordered_json::parse(write_json_schema<ResultDocument>("Layout of a roof")).dump(2) << "\n";
         return 0;
     }
     const std::optional<CommandLine> line = read_command_line(words);

@@ -53,11 +53,7 @@ constexpr Length stand_in = 12_in;
     plan.cuts.lap = purlins.length_or("lap", plan.cuts.lap);
     plan.ridge_setback = purlins.length_or("ridge_setback", plan.ridge_setback);
     for (const int bay : purlins.wholes_or_none("blocked_bays")) {
-        if (bay < 1) {
-            purlins.refuse("blocked_bays", std::to_string(bay), "bays counted from 1");
-            continue;
-        }
-        plan.blocked_bays.push_back(static_cast<std::size_t>(bay) - 1);  // people count bays from 1
+        plan.blocked_bays.push_back(static_cast<std::size_t>(bay < 0 ? 0 : bay));  // 0 is refused with its place below
     }
     purlins.finish();
     return plan;

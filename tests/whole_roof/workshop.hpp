@@ -14,7 +14,7 @@ inline eavewright::RoofDescription workshop() {
                                .rake_overhang = 12_in, .build_up = {.purlin = 5.5_in, .deck = 0.4375_in},
                                .bearing_height = 12_ft, .heel = 6_in},
             .frames = {.spacing = BaysAtMost{10_ft}},
-            .purlins = PurlinPlan{.spacing = Fixed{24_in}, .cuts = {.stock_length = 24_ft}, .stock = stock, .blocked_bays = {0, 5}},
+            .purlins = PurlinPlan{.spacing = Fixed{24_in}, .cuts = {.stock_length = 24_ft}, .stock = stock, .blocked_bays = {1, 6}},
             .sheets = {.sheet = {.width = 4_ft, .length = 8_ft}},
             .nails = {.edge = 6_in, .field = 12_in}};
 }

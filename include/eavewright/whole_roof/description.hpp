@@ -31,7 +31,7 @@ struct PurlinPlan {
     PurlinCutPlan cuts;
     PurlinStock stock{};
     Length ridge_setback = no_length;          ///< upper side of the ridge row below the ridge line
-    std::vector<std::size_t> blocked_bays{};   ///< bays, from 0 at the left of each slope, that get a line of blocks
+    std::vector<std::size_t> blocked_bays{};   ///< bays that get a line of blocks, counted from 1 at the left of each slope
 };
 
 /// What was measured on one slope, where it was.
@@ -68,8 +68,8 @@ inline void find_layer_faults(const RoofDescription& roof, const Path& path, Fau
     const Length expected = roof.purlins ? build_up_depth(roof.purlins->stock) : no_length;
     const Length given = std::visit([](const auto& shape) { return shape.build_up.purlin; }, roof.shape);
     if (magnitude(expected - given) > count_tolerance) {
-        faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "purlin"}.text(), write_decimal(inches(given), 6) + " in",
-                               write_decimal(inches(expected), 6) + " in, as purlins.stock lifts the sheets"});
+        faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "purlin"}.text(), describe_length(given),
+                               describe_length(expected) + ", as purlins.stock lifts the sheets"});
     }
 }
 

@@ -91,6 +91,16 @@ void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const 
                                         .sheet_past_fascia = roof.sheets.past_fascia, .ridge_setback = roof.purlins->ridge_setback});
 }
 
+inline void require_bays(const std::vector<std::size_t>& bays, const FrameLines& frames) {
+    const std::size_t count = frames.centres.size() - 1;
+    for (std::size_t i = 0; i < bays.size(); ++i) {
+        if (bays[i] < 1 || bays[i] > count) {
+            throw FaultError{Fault{FaultCode::out_of_range, "purlins.blocked_bays[" + std::to_string(i) + "]", std::to_string(bays[i]),
+                                   "a bay from 1 to " + std::to_string(count)}};
+        }
+    }
+}
+
 inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const PurlinRows& rows, bool found, SlopeResult& result) {
     result.marks = row_marks(rows, result.frames.plane_left, slope.chord_tail_offset, roof.tick);
     for (std::size_t f = 0; found && f < result.frames.centres.size(); ++f) {
@@ -98,11 +108,12 @@ inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const P
             result.marks.push_back(mark);
         }
     }
+    require_bays(roof.purlins->blocked_bays, result.frames);
     PurlinCutPlan cuts = roof.purlins->cuts;
     cuts.tick = roof.tick;
     result.purlin_pieces = purlin_pieces(rows, result.frames, cuts);
     for (const std::size_t bay : roof.purlins->blocked_bays) {
-        for (const BlockingPiece& block : blocking_pieces(rows, result.frames, {.bay = bay, .lines = 1, .tick = roof.tick})) {
+        for (const BlockingPiece& block : blocking_pieces(rows, result.frames, {.bay = bay - 1, .lines = 1, .tick = roof.tick})) {
             result.blocks.push_back(block);
         }
     }
@@ -195,9 +206,7 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
         return;
     }
     attempt(faults, {}, [&] { (void)purlin_pieces(*rows, start->frames, roof.purlins->cuts); });
-    for (const std::size_t bay : roof.purlins->blocked_bays) {
-        attempt(faults, {}, [&] { (void)blocking_pieces(*rows, start->frames, {.bay = bay}); });
-    }
+    attempt(faults, {}, [&] { require_bays(roof.purlins->blocked_bays, start->frames); });
     attempt(faults, {}, [&] { (void)tile_sheets(plane, *rows, roof.sheets); });
 }
 }  // namespace detail

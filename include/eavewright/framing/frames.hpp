@@ -80,8 +80,8 @@ inline void find_faults(const FramePlan& plan, const Path& path, Faults& faults)
         for (std::size_t i = 0; i < at->centres.size(); ++i) {
             require_within(at->centres[i], -longest_overhang, longest_building, Path{list, i}, faults);
             if (i > 0 && !(at->centres[i] > at->centres[i - 1] + plan.chord_width)) {
-                faults.push_back(Fault{FaultCode::out_of_order, Path{list, i}.text(), write_decimal(inches(at->centres[i]), 6) + " in",
-                                       "more than a chord width past " + write_decimal(inches(at->centres[i - 1]), 6) + " in"});
+                faults.push_back(Fault{FaultCode::out_of_order, Path{list, i}.text(), describe_length(at->centres[i]),
+                                       "more than a chord width past " + describe_length(at->centres[i - 1])});
             }
         }
     }
@@ -102,9 +102,9 @@ inline void require_on_plane(const FrameLines& lines) {
     for (const Length centre : lines.centres) {
         if (centre < lines.plane_left - lines.chord_width || centre > lines.plane_right + lines.chord_width) {
             throw FaultError{Fault{FaultCode::does_not_fit, "frames.centres",
-                                   write_decimal(inches(centre - lines.wall_left), 6) + " in",
-                                   write_decimal(inches(lines.plane_left - lines.wall_left), 6) + " in to " +
-                                       write_decimal(inches(lines.plane_right - lines.wall_left), 6) + " in, from rake to rake"}};
+                                   describe_length(centre - lines.wall_left),
+                                   describe_length(lines.plane_left - lines.wall_left) + " to " +
+                                       describe_length(lines.plane_right - lines.wall_left) + ", from rake to rake"}};
         }
     }
 }

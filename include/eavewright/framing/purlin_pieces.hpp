@@ -46,8 +46,8 @@ inline void find_faults(const PurlinCutPlan& plan, const Path& path, Faults& fau
 
 namespace detail {
 [[nodiscard]] inline FaultError stock_too_short(Length stock, Length needed) {
-    return FaultError{Fault{FaultCode::does_not_fit, "purlins.stock_length", write_decimal(inches(stock), 6) + " in",
-                            "at least " + write_decimal(inches(needed), 6) + " in, to reach from splice to splice"}};
+    return FaultError{Fault{FaultCode::does_not_fit, "purlins.stock_length", describe_length(stock),
+                            "at least " + describe_length(needed) + ", to reach from splice to splice"}};
 }
 
 /// A lap longer than a bay would put the start of a piece before that of its neighbour.
@@ -55,8 +55,8 @@ inline void require_lap_fits(const FrameLines& frames, Length lap) {
     for (std::size_t f = 1; f < frames.centres.size(); ++f) {
         const Length bay = frames.centres[f] - frames.centres[f - 1];
         if (lap > bay) {
-            throw FaultError{Fault{FaultCode::does_not_fit, "purlins.lap", write_decimal(inches(lap), 6) + " in",
-                                   "at most the shortest bay, " + write_decimal(inches(bay), 6) + " in or less"}};
+            throw FaultError{Fault{FaultCode::does_not_fit, "purlins.lap", describe_length(lap),
+                                   "at most the shortest bay, " + describe_length(bay) + " or less"}};
         }
     }
 }

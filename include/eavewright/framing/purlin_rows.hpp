@@ -171,8 +171,8 @@ inline void find_found_faults(const AsFound& found, const Path& path, Faults& fa
             const Length low = below[f < below.size() ? f : 0];
             const Length high = row[f < row.size() ? f : 0];
             if (!(high > low)) {
-                faults.push_back(Fault{FaultCode::out_of_order, Path{rows, i}.text(), write_decimal(inches(high), 6) + " in",
-                                       "above the row below it at " + write_decimal(inches(low), 6) + " in"});
+                faults.push_back(Fault{FaultCode::out_of_order, Path{rows, i}.text(), describe_length(high),
+                                       "above the row below it at " + describe_length(low)});
                 break;
             }
         }
@@ -183,7 +183,7 @@ inline void find_found_faults(const AsFound& found, const Path& path, Faults& fa
     for (std::size_t f = 1; f < found.frames.size(); ++f) {
         if (!(found.frames[f] > found.frames[f - 1] + count_tolerance)) {
             faults.push_back(Fault{FaultCode::out_of_order, Path{Path{path, "frames"}, f}.text(),
-                                   write_decimal(inches(found.frames[f]), 6) + " in", "past the frame before it"});
+                                   describe_length(found.frames[f]), "past the frame before it"});
         }
     }
 }
@@ -316,8 +316,8 @@ inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& 
         const Length ridge = shorter(rakes.ridge_left.up, rakes.ridge_right.up);
         if (highest > ridge) {
             throw FaultError{Fault{FaultCode::does_not_fit, "purlins.spacing.rows[" + std::to_string(i) + "]",
-                                   write_decimal(inches(highest), 6) + " in",
-                                   "a centre below the ridge at " + write_decimal(inches(ridge), 6) + " in"}};
+                                   describe_length(highest),
+                                   "a centre below the ridge at " + describe_length(ridge)}};
         }
         to.rows.push_back(centres.size() == 1 ? level_row(outline, centres.front(), width)
                                               : row_through_frames(outline, found.frames, centres, width));
@@ -334,9 +334,9 @@ inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
             for (const PlanePoint& p : *line) {
                 const Length apart = up_at(rows[i].centreline, p.along) - up_at(rows[i - 1].centreline, p.along);
                 if (!(apart > least)) {
-                    throw FaultError{Fault{FaultCode::does_not_fit, "purlins.spacing", write_decimal(inches(apart), 6) + " in",
+                    throw FaultError{Fault{FaultCode::does_not_fit, "purlins.spacing", describe_length(apart),
                                            "row " + std::to_string(i) + " above row " + std::to_string(i - 1) + " by more than " +
-                                               write_decimal(inches(least), 6) + " in"}};
+                                               describe_length(least)}};
                 }
             }
         }
@@ -371,8 +371,8 @@ inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
     const Length below_ridge = plan.ridge_setback + width / 2.0;
     const Length lowest_ridge = shorter(rakes.ridge_left.up, rakes.ridge_right.up);
     if (lowest_ridge < below_ridge + width / 2.0 + longer(width / 2.0, plan.fascia_thickness)) {
-        throw FaultError{Fault{FaultCode::does_not_fit, "purlins.ridge_setback", write_decimal(inches(plan.ridge_setback), 6) + " in",
-                               "room for a ridge row on a slope of " + write_decimal(inches(lowest_ridge), 6) + " in"}};
+        throw FaultError{Fault{FaultCode::does_not_fit, "purlins.ridge_setback", describe_length(plan.ridge_setback),
+                               "room for a ridge row on a slope of " + describe_length(lowest_ridge)}};
     }
     PurlinRows result{.rows = {}, .stock = plan.stock, .spacing = no_length, .widest_space = no_length,
                       .sheet_lower_edge = -plan.sheet_past_fascia};

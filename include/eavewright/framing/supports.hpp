@@ -85,7 +85,7 @@ void find_line_faults(const SupportLine& line, Abscissa abscissa, const Path& pa
         require_within(line.centreline[i].up, -most, most, Path{points, i}, faults);
         if (i > 0 && !(abscissa(line.centreline[i]) > abscissa(line.centreline[i - 1]) + count_tolerance)) {
             faults.push_back(Fault{FaultCode::out_of_order, Path{points, i}.text(),
-                                   write_decimal(inches(abscissa(line.centreline[i])), 6) + " in", "past the point before it"});
+                                   describe_length(abscissa(line.centreline[i])), "past the point before it"});
         }
     }
 }

@@ -207,11 +207,11 @@ void require_four_sided(const Plane<surface>& plane) {
         refuse(std::to_string(outline.size()) + " corners", "a convex plane of four corners");
     }
     if (outline[0].up != no_length || outline[1].up != no_length) {
-        refuse(write_decimal(inches(longer(outline[0].up, outline[1].up)), 6) + " in", "an eave on up = 0");
+        refuse(describe_length(longer(outline[0].up, outline[1].up)), "an eave on up = 0");
     }
     const Length ridge = shorter(outline[2].up, outline[3].up);
     if (!(ridge > count_tolerance)) {
-        refuse(write_decimal(inches(ridge), 6) + " in", "a ridge above the eave");
+        refuse(describe_length(ridge), "a ridge above the eave");
     }
 }
 }  // namespace detail

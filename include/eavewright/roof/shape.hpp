@@ -102,8 +102,8 @@ namespace detail {
 inline void find_fascia_faults(Length fascia, Length overhang, const std::string& name, const Path& path, Faults& faults) {
     if (overhang > no_length && fascia > overhang) {
         faults.push_back(Fault{FaultCode::does_not_fit, Path{path, "fascia_thickness"}.text(),
-                               write_decimal(inches(fascia), 6) + " in",
-                               "no thicker than the " + name + " of " + write_decimal(inches(overhang), 6) + " in"});
+                               describe_length(fascia),
+                               "no thicker than the " + name + " of " + describe_length(overhang)});
     }
 }
 
@@ -120,9 +120,9 @@ void find_shape_faults(const Shape& roof, const Path& path, Faults& faults) {
     find_fascia_faults(roof.fascia_thickness, roof.eave_overhang, "eave overhang", path, faults);
     find_faults(roof.build_up, Path{path, "build_up"}, faults);
     const Length rise = roof.pitch.rise_over(roof.width);
-    if (is_usable(rise) && rise > greatest_height) {
-        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "pitch"}.text(), write_decimal(inches(rise), 6) + " in over the width",
-                               "a rise of at most " + write_decimal(inches(greatest_height), 6) + " in"});
+    if (is_usable(roof.width) && rise > greatest_height) {
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "pitch"}.text(), describe_length(rise) + " over the width",
+                               "a rise of at most " + describe_length(greatest_height)});
     }
 }
 

@@ -283,7 +283,7 @@ template <Surface surface>
     detail::require_sheetable(plane, supports);
     if (plan.sheet.length - supports.spacing * plan.stagger_spaces < plan.gap + count_tolerance) {
         throw FaultError{Fault{FaultCode::does_not_fit, "sheets.stagger_spaces", std::to_string(plan.stagger_spaces),
-                               "fewer spaces of " + write_decimal(inches(supports.spacing), 6) + " in than a sheet is long"}};
+                               "fewer spaces of " + describe_length(supports.spacing) + " than a sheet is long"}};
     }
     const std::vector<PlanePoint> outline = detail::sheet_outline(plane.outline, plan.past_fascia);
     const Extent extent = extent_of(outline);

@@ -30,11 +30,11 @@ inline void require_countable(Length total, Length step) {
     }
     if (!is_usable(step) || step <= count_tolerance) {
         throw FaultError{Fault{std::isfinite(inches(step)) ? FaultCode::out_of_range : FaultCode::not_finite, "step",
-                               write_decimal(inches(step), 6) + " in",
-                               "a step longer than " + write_decimal(inches(count_tolerance), 6) + " in"}};
+                               describe_length(step),
+                               "a step longer than " + describe_length(count_tolerance)}};
     }
     if (!(magnitude(total) / step < static_cast<double>(most_steps))) {
-        throw FaultError{Fault{FaultCode::too_much_work, "step", write_decimal(inches(step), 6) + " in",
+        throw FaultError{Fault{FaultCode::too_much_work, "step", describe_length(step),
                                "no more than " + std::to_string(most_steps) + " steps in all"}};
     }
 }

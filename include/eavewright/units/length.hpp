@@ -162,6 +162,11 @@ namespace literals {
 [[nodiscard]] constexpr Length operator""_m(unsigned long long v) { return Length::from_metres(static_cast<double>(v)); }
 }  // namespace literals
 
+/// A length as the text of a fault shows it, in both units: "36 in (914.4 mm)".
+[[nodiscard]] inline std::string describe_length(Length length) {
+    return write_decimal(inches(length), 6) + " in (" + write_decimal(millimetres(length), 4) + " mm)";
+}
+
 // How an input length is checked at a public door; the text of a fault is only built when there is one.
 
 /// Adds a fault unless `value` is finite and lies in [lowest, highest].
@@ -170,8 +175,8 @@ inline void require_within(Length value, Length lowest, Length highest, const Pa
         return;
     }
     faults.push_back(Fault{std::isfinite(inches(value)) ? FaultCode::out_of_range : FaultCode::not_finite, path.text(),
-                           write_decimal(inches(value), 6) + " in",
-                           write_decimal(inches(lowest), 6) + " in to " + write_decimal(inches(highest), 6) + " in"});
+                           describe_length(value),
+                           describe_length(lowest) + " to " + describe_length(highest)});
 }
 
 }  // namespace eavewright

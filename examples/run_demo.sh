@@ -13,6 +13,3 @@ cmake --build build/demo --target whole_roof -j"$(nproc)" -- --no-print-director
 out=$PWD/build/demo/out
 mkdir -p "$out"
 build/demo/examples/whole_roof examples/whole_roof/workshop.json --out "$out"
-echo
-echo "Papers:"
-find "$out" -type f | sort

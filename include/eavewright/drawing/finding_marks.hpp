@@ -24,9 +24,9 @@ struct FindingGroup {
     std::vector<std::size_t> findings;   ///< indexes into `Sheets::findings`
 };
 
+/// The gravest code first, then as met; shown numbers count from 1.
 struct FindingGroups {
-    std::vector<FindingGroup> groups;    ///< the gravest code first, then as met; shown numbers count from 1
-    std::vector<std::size_t> group_of;   ///< one a finding
+    std::vector<FindingGroup> groups;
 };
 
 /// What was measured, in the words of its code.
@@ -57,11 +57,8 @@ struct FindingGroups {
     std::stable_sort(order.begin(), order.end(), [&](const auto* a, const auto* b) {
         return findings[a->front()].code < findings[b->front()].code;
     });
-    FindingGroups result{.groups = {}, .group_of = std::vector<std::size_t>(findings.size(), 0)};
+    FindingGroups result{.groups = {}};
     for (const std::vector<std::size_t>* alike : order) {
-        for (const std::size_t i : *alike) {
-            result.group_of[i] = result.groups.size();
-        }
         const Finding& first = findings[alike->front()];
         result.groups.push_back({first.code, finding_figures(first, page), *alike});
     }

@@ -127,6 +127,17 @@ inline void draw_arrow(SvgText& svg, SvgPoint a, SvgPoint b) {
     return {(extent.low.along + extent.high.along) / 2.0, (extent.low.up + extent.high.up) / 2.0};
 }
 
+inline constexpr double name_size = 10.0;
+
+/// Room of the widest name of a sheet.
+[[nodiscard]] inline double widest_name(const Sheets& sheets) {
+    double widest = 0.0;
+    for (const SheetPiece& piece : sheets.pieces) {
+        widest = greater(widest, text_width(piece_name(piece), bold_room(name_size)));
+    }
+    return widest;
+}
+
 /// `eave_left` as a person writes it: `Eave left`.
 [[nodiscard]] inline std::string in_words(std::string_view name) {
     std::string words{name};

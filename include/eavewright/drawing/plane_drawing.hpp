@@ -17,6 +17,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace eavewright {
@@ -88,17 +89,19 @@ inline void write_head(Page& page, const SlopeResult& slope, const DrawingOption
 /// Room that a strip needs beside and above the plane.
 struct StripRoom {
     std::vector<RakeMark> marks;
-    double left;
+    double left;          ///< where the plane begins
     double right;
+    double marks_right;   ///< where the texts of the marks end
 };
 
 [[nodiscard]] inline StripRoom strip_room(const SlopeResult& slope, const Page& page, const DrawingOptions& options) {
-    constexpr double name_room = 30.0;   // a narrow last lane is named past the rake
-    StripRoom room{.marks = {}, .left = page_margin, .right = started_right(slope) ? 12.0 : name_room};
+    const double name_room = widest_name(slope.sheets) + 14.0;   // a narrow last lane is named past the rake
+    StripRoom room{.marks = {}, .left = page_margin, .right = started_right(slope) ? 12.0 : name_room, .marks_right = 0.0};
     if (options.marks) {
         room.marks = rake_marks(slope, page);
     }
     room.left += room.marks.empty() ? 0.0 : widest_mark(room.marks) + 14.0;
+    room.marks_right = room.left - 12.0;
     room.left += started_right(slope) ? name_room : 0.0;
     return room;
 }
@@ -127,10 +130,10 @@ inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOption
     const bool first = index == 0;
     const std::vector<RakeMark> marks = first || room.marks.empty() ? room.marks : row_names(slope, strips.breaks[index]);
     page.heading(count == 1 ? "Sheets" : "Strip " + std::to_string(index + 1) + " of " + std::to_string(count) + ": " +
-                 page.figure(strips.breaks[index]) + " to " + page.figure(strips.breaks[index + 1]) + " along the eave");
+                 page.figure(strips.breaks[index]) + " to " + page.figure(strips.breaks[index + 1]));
     const double high = inches(extent.high.up) * strips.scale;
     const std::vector<double> heights = spread_marks(marks, strips.scale);
-    const double above = !heights.empty() ? greater(22.0, heights.back() - high + 8.0) : 22.0;
+    const double above = !heights.empty() ? greater(26.0, heights.back() - high + 8.0) : 26.0;
     const View view{strips.breaks[index], room.left, page.y + above + high, strips.scale};
     Strip strip{.view = view, .from = strips.breaks[index], .to = strips.breaks[index + 1], .top = view.y_of(extent.high.up),
                 .bottom = view.y_of(extent.low.up), .first = first, .last = index + 1 == count};
@@ -141,7 +144,7 @@ inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOption
     if (options.findings) {
         draw_findings(page, slope.sheets, groups, strip);
     }
-    draw_rake_marks(page, marks, strip, room.left - 12.0 - (first && started_right(slope) ? 30.0 : 0.0));
+    draw_rake_marks(page, marks, strip, first ? room.marks_right : room.left - 12.0);
     page.y = strip.bottom + 8.0;
     if (options.frames) {
         page.y = draw_frames(page, slope, strip, strip.bottom + 2.0);
@@ -150,7 +153,7 @@ inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOption
 }
 
 /// What the tones and lines of the strips mean.
-inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions& options) {
+inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions& options, bool several) {
     const bool purlins = slope.sheets.run == SupportRun::along_eave;
     std::string words = std::string{purlins ? "Grey bands: purlins" : "Grey bands: chords"} + ", at their real width.";
     words += options.marks && slope.purlins ? " Row centres are up from the outer face of the fascia." : "";
@@ -162,6 +165,7 @@ inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions
             break;
         }
     }
+    words += several ? " Strips are measured along the eave from its left corner." : "";
     page.y += 2.0;
     page.paragraph(words, 10.0);
 }
@@ -195,7 +199,7 @@ inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions
     for (std::size_t i = 0; i + 1 < strips.breaks.size(); ++i) {
         detail::draw_strip(page, slope, options, groups, room, strips, i);
     }
-    detail::write_key(page, slope, options);
+    detail::write_key(page, slope, options, strips.breaks.size() > 2);
     if (options.findings) {
         detail::draw_legend(page, slope.sheets, groups);
     }

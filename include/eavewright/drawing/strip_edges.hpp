@@ -6,6 +6,7 @@
 #include <eavewright/drawing/overview.hpp>
 #include <eavewright/drawing/strips.hpp>
 
+#include <cmath>
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -154,7 +155,11 @@ inline double draw_frames(Page& page, const SlopeResult& slope, const Strip& str
     const auto y_of = [&](const FrameText& text) { return top + 11.0 + 11.5 * static_cast<double>(text.level); };
     double reached = top + 5.0;
     for (const FrameText& text : texts) {
-        if (text.level > 0) {
+        bool hidden = text.level == 0;
+        for (const FrameText& other : texts) {   // a leader that would run under another text is left out
+            hidden = hidden || (other.level < text.level && std::fabs(other.x - text.wanted) < text_width(other.words, least_text) / 2.0);
+        }
+        if (!hidden) {
             page.svg.line({text.wanted, top + 1.0}, {text.x, y_of(text) - 4.0}, thin_pen);
         }
     }

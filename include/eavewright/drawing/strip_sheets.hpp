@@ -71,9 +71,7 @@ struct NamePlace {
     bool outside;
 };
 
-inline constexpr double name_size = 10.0;
-
-/// Inside where it fits, else past the edge of the plane that is closest to the piece.
+/// Inside where it fits, else past the edge of the strip that the piece lies at.
 [[nodiscard]] inline NamePlace place_name(const Extent& piece, double name_wide, const Strip& strip) {
     const View& view = strip.view;
     const SvgPoint middle = view.at(middle_of(piece));
@@ -82,12 +80,16 @@ inline constexpr double name_size = 10.0;
     if (wide >= name_wide + 2.0 && high >= name_size + 1.0) {
         return {middle, false};
     }
-    if (wide < name_wide + 2.0) {
-        const bool to_left = middle.x - view.x_of(strip.from) < view.x_of(strip.to) - middle.x;
+    const bool at_side = piece.low.along <= strip.from + one_inch || piece.high.along >= strip.to - one_inch;
+    if (wide < name_wide + 2.0 && at_side) {
+        const bool to_left = piece.low.along <= strip.from + one_inch && piece.high.along < strip.to - one_inch;
         return {{to_left ? view.x_of(strip.from) - name_wide / 2.0 - 5.0 : view.x_of(strip.to) + name_wide / 2.0 + 5.0, middle.y}, true};
     }
+    if (high >= name_size + 1.0) {
+        return {middle, false};   // a narrow lane in the middle of a strip: its name may lap over
+    }
     const bool up = middle.y - strip.top < strip.bottom - middle.y;
-    return {{middle.x, up ? strip.top - 12.0 : strip.bottom + 9.0}, true};
+    return {{middle.x, up ? strip.top - 17.0 : strip.bottom + 9.0}, true};
 }
 
 /// Cut size under the name, where the piece is large enough on the page for both.
@@ -149,24 +151,26 @@ inline void write_names(Page& page, const Sheets& sheets, Strip& strip) {
 /// A mark on its way into a strip.
 struct PlacedMark {
     std::size_t finding;
+    std::size_t group;
     SvgPoint wanted;
     SvgPoint at;
 };
 
-/// Places for the findings of a strip. Two that read alike at one joint, one for each sheet, share a mark.
+/// Places for the findings of a strip, the gravest kept closest to where they are. Two that read alike at one joint, one for each sheet, share a mark.
 [[nodiscard]] inline std::vector<PlacedMark> place_marks(const Sheets& sheets, const FindingGroups& groups, Strip& strip) {
     std::vector<PlacedMark> marks;
-    for (std::size_t i = 0; i < sheets.findings.size(); ++i) {
-        const SvgPoint wanted = strip.view.at(sheets.findings[i].place);
-        bool skip = !strip.holds(sheets.findings[i].place.along);
-        for (const PlacedMark& other : marks) {
-            skip = skip || (groups.group_of[other.finding] == groups.group_of[i] && std::fabs(other.wanted.x - wanted.x) < 3.0 &&
-                            std::fabs(other.wanted.y - wanted.y) < 3.0);
-        }
-        if (!skip) {
-            const SvgPoint at = free_place(wanted, strip);
-            marks.push_back({i, wanted, at});
-            strip.taken.push_back({at.x - mark_radius, at.y - mark_radius, at.x + mark_radius, at.y + mark_radius});
+    for (std::size_t g = 0; g < groups.groups.size(); ++g) {
+        for (const std::size_t i : groups.groups[g].findings) {
+            const SvgPoint wanted = strip.view.at(sheets.findings[i].place);
+            bool skip = !strip.holds(sheets.findings[i].place.along);
+            for (const PlacedMark& other : marks) {
+                skip = skip || (other.group == g && std::fabs(other.wanted.x - wanted.x) < 3.0 && std::fabs(other.wanted.y - wanted.y) < 3.0);
+            }
+            if (!skip) {
+                const SvgPoint at = free_place(wanted, strip);
+                marks.push_back({i, g, wanted, at});
+                strip.taken.push_back({at.x - mark_radius, at.y - mark_radius, at.x + mark_radius, at.y + mark_radius});
+            }
         }
     }
     return marks;
@@ -186,7 +190,7 @@ inline void draw_findings(Page& page, const Sheets& sheets, const FindingGroups&
         }
     }
     for (const PlacedMark& mark : marks) {
-        draw_finding_mark(page.svg, mark.at, sheets.findings[mark.finding].code, groups.group_of[mark.finding] + 1);
+        draw_finding_mark(page.svg, mark.at, sheets.findings[mark.finding].code, mark.group + 1);
     }
 }
 

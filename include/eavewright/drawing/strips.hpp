@@ -21,7 +21,7 @@ struct Strips {
 
 /// The scale at which sheets carry their names and neighbouring purlin marks do not touch.
 [[nodiscard]] inline double legible_scale(const SlopeResult& slope) {
-    constexpr double name_wide = 27.0;
+    const double name_wide = greater(27.0, widest_name(slope.sheets) + 5.0);
     constexpr double name_high = 20.0;
     constexpr double mark_high = 11.0;
     Length along = no_length;

@@ -84,7 +84,7 @@ namespace detail {
         std::string_view word = text.substr(0, end_of_word);
         text.remove_prefix(end_of_word == text.size() ? end_of_word : end_of_word + 1);
         const std::string gap = line.empty() ? "" : " ";
-        if (text_width(line + gap, size) + text_width(word, size) > width) {
+        if (text_width(line + gap + std::string{word}, size) > width) {
             finish();
         }
         while (!word.empty() && text_width(word, size) > width) {

@@ -15,8 +15,8 @@ namespace svg_reader {
 struct Element {
     std::string name;
     std::map<std::string, std::string> attributes;
-    std::string text;        ///< what stands directly inside
-    std::size_t parent;      ///< index of the element around it; its own for the root
+    std::string text;    ///< what stands directly inside
+    std::size_t parent;  ///< index of the element around it; its own for the root
 };
 
 class Reader {
@@ -39,7 +39,8 @@ public:
 private:
     void require(bool holds, const std::string& what) const {
         if (!holds) {
-            throw std::runtime_error{what + " at byte " + std::to_string(at_) + ": " + in_.substr(at_ < 20 ? 0 : at_ - 20, 60)};
+            throw std::runtime_error{what + " at byte " + std::to_string(at_) + ": " +
+                                     in_.substr(at_ < 20 ? 0 : at_ - 20, 60)};
         }
     }
     [[nodiscard]] char peek() const {
@@ -48,14 +49,16 @@ private:
     }
     std::string read_name() {
         const std::size_t begin = at_;
-        while (std::string{"abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789:-"}.find(peek()) != std::string::npos) {
+        while (std::string{"abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789:-"}.find(peek()) !=
+               std::string::npos) {
             ++at_;
         }
         require(at_ > begin, "no name");
         return in_.substr(begin, at_ - begin);
     }
     char read_reference() {
-        static const std::map<std::string, char> known{{"&lt;", '<'}, {"&gt;", '>'}, {"&amp;", '&'}, {"&quot;", '"'}, {"&#39;", '\''}};
+        static const std::map<std::string, char> known{
+            {"&lt;", '<'}, {"&gt;", '>'}, {"&amp;", '&'}, {"&quot;", '"'}, {"&#39;", '\''}};
         const std::size_t end = in_.find(';', at_);
         require(end != std::string::npos, "bare ampersand");
         const auto found = known.find(in_.substr(at_, end + 1 - at_));

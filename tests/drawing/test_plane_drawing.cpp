@@ -77,12 +77,15 @@ TEST_CASE("dimensions are the fields of the result as the tape writes them") {
         const auto elements = svg_reader::read(draw_plane(slope, options_at(each.tick)));
         const std::string words = svg_reader::words_of(elements);
         const auto written = [&](Length length) { return write_length(length, each.tick); };
-        CHECK(holds(words, "ave " + written(slope.plane_length) + ", slope " + written(slope.slope_length) + ", diagonal " +
-                               written(slope.diagonal)));
-        const auto stands_alone = [&](Length length) { return svg_reader::times_written(elements, written(length)) > 0; };
+        CHECK(holds(words, "ave " + written(slope.plane_length) + ", slope " + written(slope.slope_length) +
+                               ", diagonal " + written(slope.diagonal)));
+        const auto stands_alone = [&](Length length) {
+            return svg_reader::times_written(elements, written(length)) > 0;
+        };
         if (slope.trueness) {
             const FourSides& sides = slope.trueness->measured.adjusted;
-            for (const Length side : {sides.eave, sides.ridge, sides.left, sides.right, sides.up_right, sides.up_left}) {
+            for (const Length side :
+                 {sides.eave, sides.ridge, sides.left, sides.right, sides.up_right, sides.up_left}) {
                 CHECK(stands_alone(side));
             }
         } else {
@@ -108,7 +111,9 @@ TEST_CASE("purlin marks stand at the left rake with the kind of their row") {
     const std::size_t rows = slope.purlins->rows.size();
     for (std::size_t i = 0; i < rows; ++i) {
         const RowMark& mark = slope.marks[i];
-        const std::string kind = mark.kind == RowKind::eave ? "eave" : mark.kind == RowKind::ridge ? "ridge" : std::to_string(mark.row);
+        const std::string kind = mark.kind == RowKind::eave    ? "eave"
+                                 : mark.kind == RowKind::ridge ? "ridge"
+                                                               : std::to_string(mark.row);
         CHECK(svg_reader::times_written(elements, kind + ": " + write_length(mark.centre, Tick::of_inch(16))) == 1);
     }
 }
@@ -128,7 +133,8 @@ TEST_CASE("cut pieces are listed with their size and name, like ones together") 
                 CHECK(holds(words, piece_name(piece)));
             }
         }
-        CHECK(holds(words, "Sheets: " + std::to_string(each.slope.sheets.pieces.size()) + " pieces, " + std::to_string(whole) + " whole"));
+        CHECK(holds(words, "Sheets: " + std::to_string(each.slope.sheets.pieces.size()) + " pieces, " +
+                               std::to_string(whole) + " whole"));
     }
 }
 
@@ -143,7 +149,8 @@ TEST_CASE("all findings are listed with piece, measure, limit and block, under a
         const Sheets& sheets = each.slope.sheets;
         const auto elements = svg_reader::read(draw_plane(each.slope, options));
         const std::string words = svg_reader::words_of(elements);
-        CHECK(holds(words, "Findings: " + (sheets.findings.empty() ? std::string{"none"} : std::to_string(sheets.findings.size()))));
+        CHECK(holds(words, "Findings: " + (sheets.findings.empty() ? std::string{"none"}
+                                                                   : std::to_string(sheets.findings.size()))));
         for (const Finding& finding : sheets.findings) {
             met.insert(finding.code);
             CHECK(holds(words, detail::in_words(name_of(finding.code))));
@@ -159,11 +166,18 @@ TEST_CASE("all findings are listed with piece, measure, limit and block, under a
         std::size_t listed = 0;
         for (std::size_t g = 0; g < groups.groups.size(); ++g) {
             listed += groups.groups[g].findings.size();
-            CHECK(svg_reader::times_written(elements, std::to_string(g + 1)) >= 2);   // in the drawing and in the list
+            CHECK(svg_reader::times_written(elements, std::to_string(g + 1)) >= 2);  // in the drawing and in the list
         }
         CHECK(listed == sheets.findings.size());
     }
-    CHECK(met.size() == NamesOf<FindingCode>::list.size());   // the roofs above meet every kind
+    CHECK(met.size() == NamesOf<FindingCode>::list.size());  // the roofs above meet every kind
+}
+
+TEST_CASE("a bearing that rounds to its limit shows what it lacks") {
+    const Finding finding{
+        FindingCode::narrow_bearing, 0, {0_in, 0_in}, 0.49_in, 0.5_in, MendingBlock{{0_in, 0_in}, {4_ft, 0_in}, 4_ft}};
+    const detail::Page page{.width = 360.0, .y = 0.0, .tick = Tick::of_inch(16)};
+    CHECK(detail::finding_figures(finding, page) == "bears on 0'-0 1/2\" -0.01\", needs 0'-0 1/2\"; block 4'-0\"");
 }
 
 TEST_CASE("each kind of finding has a shape of its own") {
@@ -172,7 +186,7 @@ TEST_CASE("each kind of finding has a shape of its own") {
         SvgText svg;
         detail::draw_finding_mark(svg, {0.0, 0.0}, static_cast<FindingCode>(code), 7);
         const auto elements = svg_reader::read(svg.document(1.0, 1.0, "", ""));
-        REQUIRE(elements.size() == 6);   // svg, title, desc, ground, shape, number
+        REQUIRE(elements.size() == 6);  // svg, title, desc, ground, shape, number
         const auto& points = elements[4].attributes.find("points");
         shapes.insert(elements[4].name + (points == elements[4].attributes.end() ? "" : points->second));
         CHECK(elements[5].text == "7");
@@ -189,13 +203,15 @@ TEST_CASE("caution, direction and start corner are never left out") {
         CHECK(holds(words, std::string{drawing_caution}));
         CHECK(holds(words, "up the slope"));
         CHECK(holds(words, "start here"));
-        CHECK(count_of(words, "start here") == 2);   // once, in both readings of the words
+        CHECK(count_of(words, "start here") == 2);  // once, in both readings of the words
     }
 }
 
 TEST_CASE("an overhang past the fascia is told with its figure") {
-    const std::string with = svg_reader::words_of(svg_reader::read(draw_plane(whole_roof(from_the_right()).slopes[0], {.title = "Roof"})));
-    const std::string without = svg_reader::words_of(svg_reader::read(draw_plane(whole_roof(workshop()).slopes[0], {.title = "Roof"})));
+    const std::string with =
+        svg_reader::words_of(svg_reader::read(draw_plane(whole_roof(from_the_right()).slopes[0], {.title = "Roof"})));
+    const std::string without =
+        svg_reader::words_of(svg_reader::read(draw_plane(whole_roof(workshop()).slopes[0], {.title = "Roof"})));
     CHECK(holds(with, "Sheets hang 0'-0 3/4\" past the outer face of the fascia"));
     CHECK_FALSE(holds(without, "Sheets hang"));
 }
@@ -237,7 +253,9 @@ TEST_CASE("everything stays on the page, and nothing is written too small to rea
                 const auto anchor = element.attributes.find("text-anchor");
                 const double room = text_width(element.text, size);
                 const double x = number_in(element.attributes.at("x"));
-                const double left = anchor == element.attributes.end() ? x : anchor->second == "end" ? x - room : x - room / 2.0;
+                const double left = anchor == element.attributes.end() ? x
+                                    : anchor->second == "end"          ? x - room
+                                                                       : x - room / 2.0;
                 CHECK(left >= 0.0);
                 CHECK(left + room <= width);
                 CHECK(number_in(element.attributes.at("y")) <= height);

@@ -17,8 +17,8 @@ using namespace eavewright;
 
 TEST_CASE("the checker refuses what is not well formed") {
     CHECK_NOTHROW(svg_reader::read("<a b=\"1\"><c/>x &lt; y</a>\n"));
-    for (const char* broken : {"<a>", "<a></b>", "<a/><b/>", "<a b=1/>", "<a b=\"1\" b=\"2\"/>", "<a>&</a>", "<a>&nbsp;</a>", "<a b=\"<\"/>",
-                               "x<a/>", "<a>\x01</a>", ""}) {
+    for (const char* broken : {"<a>", "<a></b>", "<a/><b/>", "<a b=1/>", "<a b=\"1\" b=\"2\"/>", "<a>&</a>",
+                               "<a>&nbsp;</a>", "<a b=\"<\"/>", "x<a/>", "<a>\x01</a>", ""}) {
         CAPTURE(broken);
         CHECK_THROWS_AS(svg_reader::read(broken), std::runtime_error);
     }
@@ -40,12 +40,12 @@ TEST_CASE("bytes that XML does not allow become the replacement character") {
     CHECK(escape_xml(std::string{"a\0b", 3}) == "a" + mark + "b");
     CHECK(escape_xml("\x1b[0m") == mark + "[0m");
     CHECK(escape_xml("\xFF") == mark);
-    CHECK(escape_xml("\xC3") == mark);                                  // cut short
-    CHECK(escape_xml("\xC0\xAF") == mark + mark);                       // overlong '/'
-    CHECK(escape_xml("\xE0\x80\xAF") == mark + mark + mark);            // overlong in three bytes
-    CHECK(escape_xml("\xED\xA0\x80") == mark + mark + mark);            // a surrogate
-    CHECK(escape_xml("\xEF\xBF\xBE") == mark + mark + mark);            // U+FFFE
-    CHECK(escape_xml("\xF4\x90\x80\x80") == mark + mark + mark + mark); // past U+10FFFF
+    CHECK(escape_xml("\xC3") == mark);                                   // cut short
+    CHECK(escape_xml("\xC0\xAF") == mark + mark);                        // overlong '/'
+    CHECK(escape_xml("\xE0\x80\xAF") == mark + mark + mark);             // overlong in three bytes
+    CHECK(escape_xml("\xED\xA0\x80") == mark + mark + mark);             // a surrogate
+    CHECK(escape_xml("\xEF\xBF\xBE") == mark + mark + mark);             // U+FFFE
+    CHECK(escape_xml("\xF4\x90\x80\x80") == mark + mark + mark + mark);  // past U+10FFFF
     CHECK(escape_xml("a\tb\nc") == "a\tb\nc");
 }
 
@@ -65,7 +65,7 @@ TEST_CASE("elements carry their places, groups close in order") {
     svg.close_group();
     svg.text({5.0, 6.0}, "up", {.size = 9.0, .anchor = TextAnchor::end, .bold = true, .turned = true});
     const auto elements = svg_reader::read(svg.document(100.0, 50.0, "t", "d"));
-    REQUIRE(elements.size() == 9);   // svg, title, desc, ground, group, its title, window, line, text
+    REQUIRE(elements.size() == 9);  // svg, title, desc, ground, group, its title, window, line, text
     CHECK(elements[0].attributes.at("viewBox") == "0 0 100 50");
     CHECK(elements[0].attributes.at("width") == "100%");
     CHECK(elements[0].attributes.at("xml:lang") == "en");
@@ -104,9 +104,9 @@ TEST_CASE("a word wider than the page is broken between characters") {
     CHECK(lines.size() > 3);
     std::string joined;
     for (const std::string& line : lines) {
-        CHECK(escape_xml(line) == line);   // whole characters only
+        CHECK(escape_xml(line) == line);  // whole characters only
         joined += line;
     }
     CHECK(joined == word);
-    CHECK(wrap_text("ab", 10.0, 0.5) == std::vector<std::string>{"a", "b"});   // at least a character a line
+    CHECK(wrap_text("ab", 10.0, 0.5) == std::vector<std::string>{"a", "b"});  // at least a character a line
 }

@@ -20,8 +20,8 @@ namespace eavewright::detail {
 /// Findings of one code whose figures read alike at the drawing's tick.
 struct FindingGroup {
     FindingCode code;
-    std::string figures;                 ///< measured, limit, block, as written
-    std::vector<std::size_t> findings;   ///< indexes into `Sheets::findings`
+    std::string figures;                ///< measured, limit, block, as written
+    std::vector<std::size_t> findings;  ///< indexes into `Sheets::findings`
 };
 
 /// The gravest code first, then as met; shown numbers count from 1.
@@ -31,8 +31,11 @@ struct FindingGroups {
 
 /// What was measured, in the words of its code.
 [[nodiscard]] inline std::string finding_figures(const Finding& finding, const Page& page) {
-    const std::string measured = page.figure(finding.measured);
     const std::string limit = page.figure(finding.limit);
+    std::string measured = page.figure(finding.measured);
+    if (measured == limit) {  // a mark apart would read as a finding that found nothing
+        measured = write_length_with_remainder(finding.measured, page.tick);
+    }
     std::string text;
     switch (finding.code) {
         case FindingCode::joint_on_nothing: text = "bears on " + measured + ", needs " + limit; break;
@@ -48,7 +51,8 @@ struct FindingGroups {
     std::map<std::pair<int, std::string>, std::vector<std::size_t>> found;
     std::vector<const std::vector<std::size_t>*> order;
     for (std::size_t i = 0; i < findings.size(); ++i) {
-        std::vector<std::size_t>& alike = found[{static_cast<int>(findings[i].code), finding_figures(findings[i], page)}];
+        std::vector<std::size_t>& alike =
+            found[{static_cast<int>(findings[i].code), finding_figures(findings[i], page)}];
         if (alike.empty()) {
             order.push_back(&alike);
         }
@@ -79,7 +83,9 @@ inline void draw_finding_mark(SvgText& svg, SvgPoint at, FindingCode code, std::
         svg.polygon(points, look);
     };
     switch (code) {
-        case FindingCode::joint_on_nothing: svg.circle(at, mark_radius, R"(fill="#000" stroke="#fff" stroke-width="0.8")"); break;
+        case FindingCode::joint_on_nothing:
+            svg.circle(at, mark_radius, R"(fill="#000" stroke="#fff" stroke-width="0.8")");
+            break;
         case FindingCode::narrow_bearing: svg.rect({at.x - 6.6, at.y - 6.6}, 13.2, 13.2, look); break;
         case FindingCode::sliver_length: around({{0.0, -1.35}, {1.3, 0.85}, {-1.3, 0.85}}); break;
         case FindingCode::sliver_width: around({{0.0, -1.3}, {1.3, 0.0}, {0.0, 1.3}, {-1.3, 0.0}}); break;
@@ -89,8 +95,11 @@ inline void draw_finding_mark(SvgText& svg, SvgPoint at, FindingCode code, std::
     }
     const std::string text = std::to_string(number);
     const double low = code == FindingCode::sliver_length ? 4.6 : 3.3;
-    svg.text({at.x, at.y + low}, text, {.size = text.size() > 2 ? 7.0 : 9.5, .anchor = TextAnchor::middle, .bold = true,
-                                       .fill = code == FindingCode::joint_on_nothing ? "#fff" : "#000"});
+    svg.text({at.x, at.y + low}, text,
+             {.size = text.size() > 2 ? 7.0 : 9.5,
+              .anchor = TextAnchor::middle,
+              .bold = true,
+              .fill = code == FindingCode::joint_on_nothing ? "#fff" : "#000"});
 }
 
 /// Names of the pieces of a group, each once, with a count where it is met more often.

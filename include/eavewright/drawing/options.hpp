@@ -18,20 +18,20 @@ inline constexpr std::string_view drawing_caution =
 /// How a drawing is made. A drawing unit is a css pixel where the drawing is shown `page_width` pixels wide.
 struct DrawingOptions {
     std::string title;
-    Tick tick = Tick::of_inch(16);   ///< what figures are written to: feet and inches, or millimetres for a metric tick
-    int page_width = 360;            ///< 240 to 4000 drawing units; 360 for a phone held upright, 720 for paper
-    bool overview = true;            ///< the whole plane with its main figures
-    bool marks = true;               ///< purlin marks at the left rake
-    bool frames = true;              ///< frame lines at the eave and their spacing
-    bool names = true;               ///< names of the sheets
-    bool findings = true;            ///< findings, in the drawing and listed
-    bool tables = true;              ///< pieces to cut, frame centres, marks at every frame
+    Tick tick = Tick::of_inch(16);  ///< what figures are written to: feet and inches, or millimetres for a metric tick
+    int page_width = 360;           ///< 240 to 4000 drawing units; 360 for a phone held upright, 720 for paper
+    bool overview = true;           ///< the whole plane with its main figures
+    bool marks = true;              ///< purlin marks at the left rake
+    bool frames = true;             ///< frame lines at the eave and their spacing
+    bool names = true;              ///< names of the sheets
+    bool findings = true;           ///< findings, in the drawing and listed
+    bool tables = true;             ///< pieces to cut, frame centres, marks at every frame
 };
 
 inline void find_faults(const DrawingOptions& options, const Path& path, Faults& faults) {
     if (options.page_width < 240 || options.page_width > 4000) {
-        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "page_width"}.text(), std::to_string(options.page_width),
-                               "240 to 4000 drawing units"});
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "page_width"}.text(),
+                               std::to_string(options.page_width), "240 to 4000 drawing units"});
     }
 }
 

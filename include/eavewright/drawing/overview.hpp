@@ -62,25 +62,30 @@ inline void draw_up_arrow(Page& page, double x, double bottom, double top) {
 }
 
 /// Room beside the overview for the texts of its sides.
-[[nodiscard]] inline double side_room(const std::string& words) { return text_width(words, bold_room(11.0)) + page_margin + 6.0; }
+[[nodiscard]] inline double side_room(const std::string& words) {
+    return text_width(words, bold_room(11.0)) + page_margin + 6.0;
+}
 
 /// The overview figure. `breaks` are where the strips below it meet.
 inline void draw_overview(Page& page, const SlopeResult& slope, const std::vector<Length>& breaks) {
     constexpr double most_height = 190.0;
     const Extent extent = extent_of(slope.outline);
-    const double left_room = side_room(page.figure(slope.trueness ? slope.trueness->measured.adjusted.left : slope.slope_length));
+    const double left_room =
+        side_room(page.figure(slope.trueness ? slope.trueness->measured.adjusted.left : slope.slope_length));
     const double right_room = slope.trueness ? side_room(page.figure(slope.trueness->measured.adjusted.right)) : 12.0;
     const double wide = page.width - left_room - right_room;
     const double scale = lesser(wide / inches(extent.high.along - extent.low.along),
-                                          most_height / inches(extent.high.up - extent.low.up));
+                                most_height / inches(extent.high.up - extent.low.up));
     page.y += 42.0;
     const View view{extent.low.along, left_room, page.y + inches(extent.high.up) * scale, scale};
     draw_up_arrow(page, left_room + 4.0, page.y - 16.0, page.y - 38.0);
     for (const Length frame : slope.frames.centres) {
-        page.svg.line({view.x_of(frame), view.y_of(extent.low.up)}, {view.x_of(frame), view.y_of(extent.high.up)}, frame_pen);
+        page.svg.line({view.x_of(frame), view.y_of(extent.low.up)}, {view.x_of(frame), view.y_of(extent.high.up)},
+                      frame_pen);
     }
     for (std::size_t i = 1; i + 1 < breaks.size(); ++i) {
-        page.svg.line({view.x_of(breaks[i]), view.y_of(extent.low.up) + 4.0}, {view.x_of(breaks[i]), page.y - 4.0}, break_pen);
+        page.svg.line({view.x_of(breaks[i]), view.y_of(extent.low.up) + 4.0}, {view.x_of(breaks[i]), page.y - 4.0},
+                      break_pen);
     }
     const bool right = started_right(slope);
     draw_start_corner(page, view.at(right ? slope.outline[1] : slope.outline[0]), right);

@@ -19,14 +19,17 @@
 namespace eavewright::detail {
 
 inline constexpr double page_margin = 8.0;
-inline constexpr double least_text = 9.5;   ///< nothing on a drawing is written smaller, symbols' numbers aside
+inline constexpr double least_text = 9.5;  ///< nothing on a drawing is written smaller, symbols' numbers aside
 
 // Pens. Meaning never hangs on a tone alone: it survives a printer that only has black.
-inline constexpr std::string_view outline_pen = R"(fill="none" stroke="#000" stroke-width="1.8" stroke-linejoin="round")";
+inline constexpr std::string_view outline_pen =
+    R"(fill="none" stroke="#000" stroke-width="1.8" stroke-linejoin="round")";
 inline constexpr std::string_view thin_pen = R"(stroke="#000" stroke-width="0.7" fill="none")";
 inline constexpr std::string_view frame_pen = R"(stroke="#777" stroke-width="0.7" stroke-dasharray="1 2" fill="none")";
-inline constexpr std::string_view diagonal_pen = R"(stroke="#000" stroke-width="0.7" stroke-dasharray="6 3" fill="none")";
-inline constexpr std::string_view break_pen = R"(stroke="#000" stroke-width="1" stroke-dasharray="8 2 2 2" fill="none")";
+inline constexpr std::string_view diagonal_pen =
+    R"(stroke="#000" stroke-width="0.7" stroke-dasharray="6 3" fill="none")";
+inline constexpr std::string_view break_pen =
+    R"(stroke="#000" stroke-width="1" stroke-dasharray="8 2 2 2" fill="none")";
 inline constexpr std::string_view block_pen = R"(stroke="#000" stroke-width="2" stroke-dasharray="3 1.5" fill="none")";
 
 [[nodiscard]] inline double lesser(double a, double b) { return b < a ? b : a; }
@@ -46,14 +49,15 @@ struct Box {
 struct Page {
     SvgText svg{};
     double width;
-    double y;           ///< where the next thing goes
+    double y;  ///< where the next thing goes
     Tick tick;
 
     [[nodiscard]] std::string figure(Length length) const { return write_length(length, tick); }
 
     /// Lines of text across the page from `indent`, which leave `y` below them.
     void paragraph(std::string_view words, double size, bool bold = false, double indent = 0.0) {
-        for (const std::string& line : wrap_text(words, bold ? bold_room(size) : size, width - 2.0 * page_margin - indent)) {
+        for (const std::string& line :
+             wrap_text(words, bold ? bold_room(size) : size, width - 2.0 * page_margin - indent)) {
             y += size * 1.25;
             svg.text({page_margin + indent, y}, line, {.size = size, .bold = bold});
         }
@@ -74,10 +78,10 @@ struct Page {
 
 /// Places plane points on the page, eave at the bottom.
 struct View {
-    Length left;        ///< along-coordinate that lies at x
+    Length left;  ///< along-coordinate that lies at x
     double x;
-    double eave_y;      ///< y of up = 0
-    double scale;       ///< drawing units an inch
+    double eave_y;  ///< y of up = 0
+    double scale;   ///< drawing units an inch
 
     [[nodiscard]] double x_of(Length along) const { return x + inches(along - left) * scale; }
     [[nodiscard]] double y_of(Length up) const { return eave_y - inches(up) * scale; }

@@ -60,7 +60,8 @@ inline void require_drawable(const SlopeResult& slope) {
     for (std::size_t i = 0; i < slope.sheets.findings.size(); ++i) {
         const Finding& finding = slope.sheets.findings[i];
         if (finding.piece >= slope.sheets.pieces.size() || !all_usable({finding.place})) {
-            refuse(FaultCode::contradiction, "slope.sheets.findings[" + std::to_string(i) + "]", "a piece of the layout and a finite place");
+            refuse(FaultCode::contradiction, "slope.sheets.findings[" + std::to_string(i) + "]",
+                   "a piece of the layout and a finite place");
         }
     }
 }
@@ -68,18 +69,24 @@ inline void require_drawable(const SlopeResult& slope) {
 /// Title, which slope, caution, and the main figures in words.
 inline void write_head(Page& page, const SlopeResult& slope, const DrawingOptions& options) {
     page.paragraph(options.title.empty() ? "Roof plane" : options.title, 14.0, true);
-    page.paragraph(in_words(slope.name) + (slope.name == "roof" ? "" : " slope") + (slope.trueness ? ", as measured" : "") +
-                       "; figures on the " + std::string{slope.surface == Surface::chord_top ? "chord tops" : slope.surface == Surface::purlin_top ? "purlin tops" : "deck"} +
-                       ", seen from outside, eave at the bottom.", 10.0);
+    page.paragraph(in_words(slope.name) + (slope.name == "roof" ? "" : " slope") +
+                       (slope.trueness ? ", as measured" : "") + "; figures on the " +
+                       std::string{slope.surface == Surface::chord_top    ? "chord tops"
+                                   : slope.surface == Surface::purlin_top ? "purlin tops"
+                                                                          : "deck"} +
+                       ", seen from outside, eave at the bottom.",
+                   10.0);
     page.y += 5.0;
     const double top = page.y;
     page.y += 2.0;
     page.paragraph(drawing_caution, 10.0, true, 5.0);
     page.y += 5.0;
-    page.svg.rect({page_margin, top}, page.width - 2.0 * page_margin, page.y - top, R"(fill="none" stroke="#000" stroke-width="1.2")");
+    page.svg.rect({page_margin, top}, page.width - 2.0 * page_margin, page.y - top,
+                  R"(fill="none" stroke="#000" stroke-width="1.2")");
     page.y += 5.0;
-    page.paragraph(std::string{slope.trueness ? "Nominal: eave " : "Eave "} + page.figure(slope.plane_length) + ", slope " + page.figure(slope.slope_length) +
-                       ", diagonal " + page.figure(slope.diagonal) + ".", 11.0, true);
+    page.paragraph(std::string{slope.trueness ? "Nominal: eave " : "Eave "} + page.figure(slope.plane_length) +
+                       ", slope " + page.figure(slope.slope_length) + ", diagonal " + page.figure(slope.diagonal) + ".",
+                   11.0, true);
     const Length past = -drawn_extent(slope).low.up;
     if (past > count_tolerance) {
         page.paragraph("Sheets hang " + page.figure(past) + " past the outer face of the fascia.", 10.0);
@@ -89,14 +96,15 @@ inline void write_head(Page& page, const SlopeResult& slope, const DrawingOption
 /// Room that a strip needs beside and above the plane.
 struct StripRoom {
     std::vector<RakeMark> marks;
-    double left;          ///< where the plane begins
+    double left;  ///< where the plane begins
     double right;
-    double marks_right;   ///< where the texts of the marks end
+    double marks_right;  ///< where the texts of the marks end
 };
 
 [[nodiscard]] inline StripRoom strip_room(const SlopeResult& slope, const Page& page, const DrawingOptions& options) {
-    const double name_room = widest_name(slope.sheets) + 14.0;   // a narrow last lane is named past the rake
-    StripRoom room{.marks = {}, .left = page_margin, .right = started_right(slope) ? 12.0 : name_room, .marks_right = 0.0};
+    const double name_room = widest_name(slope.sheets) + 14.0;  // a narrow last lane is named past the rake
+    StripRoom room{
+        .marks = {}, .left = page_margin, .right = started_right(slope) ? 12.0 : name_room, .marks_right = 0.0};
     if (options.marks) {
         room.marks = rake_marks(slope, page);
     }
@@ -128,15 +136,22 @@ inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOption
     const Extent extent = drawn_extent(slope);
     const std::size_t count = strips.breaks.size() - 1;
     const bool first = index == 0;
-    const std::vector<RakeMark> marks = first || room.marks.empty() ? room.marks : row_names(slope, strips.breaks[index]);
-    page.heading(count == 1 ? "Sheets" : "Strip " + std::to_string(index + 1) + " of " + std::to_string(count) + ": " +
-                 page.figure(strips.breaks[index]) + " to " + page.figure(strips.breaks[index + 1]));
+    const std::vector<RakeMark> marks =
+        first || room.marks.empty() ? room.marks : row_names(slope, strips.breaks[index]);
+    page.heading(count == 1 ? "Sheets"
+                            : "Strip " + std::to_string(index + 1) + " of " + std::to_string(count) + ": " +
+                                  page.figure(strips.breaks[index]) + " to " + page.figure(strips.breaks[index + 1]));
     const double high = inches(extent.high.up) * strips.scale;
     const std::vector<double> heights = spread_marks(marks, strips.scale);
     const double above = !heights.empty() ? greater(26.0, heights.back() - high + 8.0) : 26.0;
     const View view{strips.breaks[index], room.left, page.y + above + high, strips.scale};
-    Strip strip{.view = view, .from = strips.breaks[index], .to = strips.breaks[index + 1], .top = view.y_of(extent.high.up),
-                .bottom = view.y_of(extent.low.up), .first = first, .last = index + 1 == count};
+    Strip strip{.view = view,
+                .from = strips.breaks[index],
+                .to = strips.breaks[index + 1],
+                .top = view.y_of(extent.high.up),
+                .bottom = view.y_of(extent.low.up),
+                .first = first,
+                .last = index + 1 == count};
     draw_inside(page, slope, strip);
     if (options.names) {
         write_names(page, slope.sheets, strip);
@@ -172,26 +187,29 @@ inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions
 
 /// For those who listen to the drawing.
 [[nodiscard]] inline std::string spoken_summary(const SlopeResult& slope, const Page& page) {
-    return "Plane " + slope.name + ": eave " + page.figure(slope.plane_length) + ", slope " + page.figure(slope.slope_length) +
-           ", diagonal " + page.figure(slope.diagonal) + "; " + std::to_string(slope.supports.size()) + " supports, " +
-           std::to_string(slope.sheets.pieces.size()) + " pieces of sheet, " + std::to_string(slope.sheets.findings.size()) +
-           " findings. " + std::string{drawing_caution};
+    return "Plane " + slope.name + ": eave " + page.figure(slope.plane_length) + ", slope " +
+           page.figure(slope.slope_length) + ", diagonal " + page.figure(slope.diagonal) + "; " +
+           std::to_string(slope.supports.size()) + " supports, " + std::to_string(slope.sheets.pieces.size()) +
+           " pieces of sheet, " + std::to_string(slope.sheets.findings.size()) + " findings. " +
+           std::string{drawing_caution};
 }
 }  // namespace detail
 
-/// A roof plane as a standalone SVG document, eave at the bottom: overview with sides and diagonals, the sheets in strips
-/// large enough to read on a phone, purlin marks, frame spacing, findings as numbered shapes with their list, and
-/// pieces to cut. Every figure is a field of `slope` as `write_length` writes it at `options.tick`. Nothing is told by tone alone.
+/// A roof plane as a standalone SVG document, eave at the bottom: overview with sides and diagonals, the sheets in
+/// strips large enough to read on a phone, purlin marks, frame spacing, findings as numbered shapes with their list,
+/// and pieces to cut. Every figure is a field of `slope`, or the space between two neighbours of a list, as
+/// `write_length` writes it at `options.tick`. Nothing is told by tone alone.
 ///
-/// The text grows linearly with the pieces, and the same arguments give the same bytes. Throws `FaultError`: the first fault of
-/// `options`, and not_finite, not_supported, does_not_fit or contradiction for a result that holds no plane.
+/// The text grows linearly with the pieces, and the same arguments give the same bytes. Throws `FaultError`: the first
+/// fault of `options`, and not_finite, not_supported, does_not_fit or contradiction for a result that holds no plane.
 [[nodiscard]] inline std::string draw_plane(const SlopeResult& slope, const DrawingOptions& options) {
     require_sound(options, "options");
     detail::require_drawable(slope);
     detail::Page page{.width = static_cast<double>(options.page_width), .y = 4.0, .tick = options.tick};
     const detail::FindingGroups groups = detail::group_findings(slope.sheets.findings, page);
     const detail::StripRoom room = detail::strip_room(slope, page, options);
-    const detail::Strips strips = detail::strips_of(slope, detail::drawn_extent(slope), page.width - room.left - room.right);
+    const detail::Strips strips =
+        detail::strips_of(slope, detail::drawn_extent(slope), page.width - room.left - room.right);
     detail::write_head(page, slope, options);
     if (options.overview) {
         detail::draw_overview(page, slope, strips.breaks);

@@ -25,7 +25,8 @@ struct RakeMark {
     const std::size_t rows = slope.purlins ? slope.purlins->rows.size() : 0;
     for (std::size_t i = 0; i < rows && i < slope.marks.size(); ++i) {
         const RowMark& mark = slope.marks[i];
-        const std::string kind = mark.kind == RowKind::field ? std::to_string(mark.row) : std::string{name_of(mark.kind)};
+        const std::string kind =
+            mark.kind == RowKind::field ? std::to_string(mark.row) : std::string{name_of(mark.kind)};
         marks.push_back({kind + ": " + page.figure(mark.centre), mark.centre});
     }
     return marks;
@@ -47,7 +48,8 @@ inline constexpr double mark_step = 10.5;
     std::vector<RakeMark> names;
     for (std::size_t r = 0; slope.purlins && r < slope.purlins->rows.size(); ++r) {
         const PurlinRow& row = slope.purlins->rows[r];
-        names.push_back({row.kind == RowKind::field ? std::to_string(r) : std::string{name_of(row.kind)}, up_at(row.centreline, along)});
+        names.push_back({row.kind == RowKind::field ? std::to_string(r) : std::string{name_of(row.kind)},
+                         up_at(row.centreline, along)});
     }
     return names;
 }
@@ -66,12 +68,16 @@ inline constexpr double mark_step = 10.5;
 inline void draw_rake_marks(Page& page, const std::vector<RakeMark>& marks, const Strip& strip, double text_right) {
     const std::vector<double> heights = spread_marks(marks, strip.view.scale);
     const double rake = strip.view.x_of(strip.from);
-    page.svg.open_group("", strip.first ? "Purlin marks at the left rake, centres up from the outer face of the fascia" : "Purlin rows");
+    page.svg.open_group("", strip.first ? "Purlin marks at the left rake, centres up from the outer face of the fascia"
+                                        : "Purlin rows");
     for (std::size_t i = 0; i < marks.size(); ++i) {
         const double y = strip.view.eave_y - heights[i];
         page.svg.text({text_right, y + 3.4}, marks[i].words, {.size = mark_text, .anchor = TextAnchor::end});
-        page.svg.polyline({{text_right + 2.0, y}, {text_right + 5.0, y}, {rake - 2.0, strip.view.y_of(marks[i].up)},
-                           {rake, strip.view.y_of(marks[i].up)}}, thin_pen);
+        page.svg.polyline({{text_right + 2.0, y},
+                           {text_right + 5.0, y},
+                           {rake - 2.0, strip.view.y_of(marks[i].up)},
+                           {rake, strip.view.y_of(marks[i].up)}},
+                          thin_pen);
     }
     page.svg.close_group();
 }
@@ -85,11 +91,13 @@ struct FrameSpace {
 };
 
 /// From the left rake edge over all frames to the right one, as far as it lies in the strip.
-[[nodiscard]] inline std::vector<FrameSpace> frame_spaces(const SlopeResult& slope, const Page& page, const Strip& strip) {
+[[nodiscard]] inline std::vector<FrameSpace> frame_spaces(const SlopeResult& slope, const Page& page,
+                                                          const Strip& strip) {
     std::vector<Length> chain{slope.frames.plane_left};
     chain.insert(chain.end(), slope.frames.centres.begin(), slope.frames.centres.end());
     if (!slope.trueness) {
-        chain.push_back(slope.frames.plane_right);   // of a measured plane nobody read where the right rake meets the chain
+        chain.push_back(
+            slope.frames.plane_right);  // of a measured plane nobody read where the right rake meets the chain
     }
     std::vector<FrameSpace> spaces;
     for (std::size_t i = 1; i < chain.size(); ++i) {
@@ -120,13 +128,14 @@ struct FrameText {
     std::string words;
     double wanted;
     double x;
-    std::size_t level;   ///< lines below the first
+    std::size_t level;  ///< lines below the first
 };
 
 /// Texts that would touch go one line lower.
-[[nodiscard]] inline std::vector<FrameText> frame_texts(const SlopeResult& slope, const Page& page, const Strip& strip) {
+[[nodiscard]] inline std::vector<FrameText> frame_texts(const SlopeResult& slope, const Page& page,
+                                                        const Strip& strip) {
     std::vector<FrameText> texts;
-    std::vector<double> reached;   // how far right each line of text is filled
+    std::vector<double> reached;  // how far right each line of text is filled
     for (const FrameSpace& space : joined_spaces(frame_spaces(slope, page, strip), strip.view.scale)) {
         const std::string words = space.count > 1 ? std::to_string(space.count) + " of " + space.words : space.words;
         const double half = text_width(words, least_text) / 2.0;
@@ -148,7 +157,8 @@ inline double draw_frames(Page& page, const SlopeResult& slope, const Strip& str
     page.svg.open_group("", "Frame spacing along the eave, from the rake edge");
     for (const Length frame : slope.frames.centres) {
         if (strip.holds(frame)) {
-            page.svg.line({strip.view.x_of(frame), strip.bottom - 5.0}, {strip.view.x_of(frame), top + 5.0}, R"(stroke="#000" stroke-width="1.1")");
+            page.svg.line({strip.view.x_of(frame), strip.bottom - 5.0}, {strip.view.x_of(frame), top + 5.0},
+                          R"(stroke="#000" stroke-width="1.1")");
         }
     }
     const std::vector<FrameText> texts = frame_texts(slope, page, strip);
@@ -156,8 +166,9 @@ inline double draw_frames(Page& page, const SlopeResult& slope, const Strip& str
     double reached = top + 5.0;
     for (const FrameText& text : texts) {
         bool hidden = text.level == 0;
-        for (const FrameText& other : texts) {   // a leader that would run under another text is left out
-            hidden = hidden || (other.level < text.level && std::fabs(other.x - text.wanted) < text_width(other.words, least_text) / 2.0);
+        for (const FrameText& other : texts) {  // a leader that would run under another text is left out
+            hidden = hidden || (other.level < text.level &&
+                                std::fabs(other.x - text.wanted) < text_width(other.words, least_text) / 2.0);
         }
         if (!hidden) {
             page.svg.line({text.wanted, top + 1.0}, {text.x, y_of(text) - 4.0}, thin_pen);
@@ -182,7 +193,8 @@ inline double draw_start(Page& page, const SlopeResult& slope, const Strip& stri
     const bool columns = slope.sheets.run == SupportRun::along_eave;
     draw_start_corner(page, {corner, strip.bottom}, right);
     draw_arrow(page.svg, {corner, y + 6.0}, {corner + way * 28.0, y + 6.0});
-    page.svg.text({corner + way * 33.0, y + 9.5}, columns ? "start here: up the slope, lane by lane" : "start here: along the eave, course by course",
+    page.svg.text({corner + way * 33.0, y + 9.5},
+                  columns ? "start here: up the slope, lane by lane" : "start here: along the eave, course by course",
                   {.size = 10.0, .anchor = right ? TextAnchor::end : TextAnchor::start});
     return y + 14.0;
 }

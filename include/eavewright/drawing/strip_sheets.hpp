@@ -49,7 +49,8 @@ inline void draw_blocks(SvgText& svg, const SlopeResult& slope, const Strip& str
         if (strip.holds(block.along) && block.below + 1 < slope.purlins->rows.size()) {
             const Length low = up_at(slope.purlins->rows[block.below].centreline, block.along);
             const Length high = up_at(slope.purlins->rows[block.below + 1].centreline, block.along);
-            svg.line(strip.view.at({block.along, low}), strip.view.at({block.along, high}), R"(stroke="#aaa" stroke-width="1.6")");
+            svg.line(strip.view.at({block.along, low}), strip.view.at({block.along, high}),
+                     R"(stroke="#aaa" stroke-width="1.6")");
         }
     }
 }
@@ -83,10 +84,12 @@ struct NamePlace {
     const bool at_side = piece.low.along <= strip.from + one_inch || piece.high.along >= strip.to - one_inch;
     if (wide < name_wide + 2.0 && at_side) {
         const bool to_left = piece.low.along <= strip.from + one_inch && piece.high.along < strip.to - one_inch;
-        return {{to_left ? view.x_of(strip.from) - name_wide / 2.0 - 5.0 : view.x_of(strip.to) + name_wide / 2.0 + 5.0, middle.y}, true};
+        return {{to_left ? view.x_of(strip.from) - name_wide / 2.0 - 5.0 : view.x_of(strip.to) + name_wide / 2.0 + 5.0,
+                 middle.y},
+                true};
     }
     if (high >= name_size + 1.0) {
-        return {middle, false};   // a narrow lane in the middle of a strip: its name may lap over
+        return {middle, false};  // a narrow lane in the middle of a strip: its name may lap over
     }
     const bool up = middle.y - strip.top < strip.bottom - middle.y;
     return {{middle.x, up ? strip.top - 17.0 : strip.bottom + 9.0}, true};
@@ -111,7 +114,7 @@ inline void write_names(Page& page, const Sheets& sheets, Strip& strip) {
         if (!strip.holds(middle_of(extent).along)) {
             continue;
         }
-        Extent seen = extent;   // a sheet that a break cuts carries its name in the part with its middle
+        Extent seen = extent;  // a sheet that a break cuts carries its name in the part with its middle
         seen.low.along = longer(extent.low.along, strip.from);
         seen.high.along = shorter(extent.high.along, strip.to);
         const std::string name = piece_name(piece);
@@ -130,17 +133,33 @@ inline void write_names(Page& page, const Sheets& sheets, Strip& strip) {
 
 /// A free place for a mark close to `wanted`, or `wanted` itself where everything around is taken.
 [[nodiscard]] inline SvgPoint free_place(SvgPoint wanted, const Strip& strip) {
-    constexpr std::array<SvgPoint, 17> moves{{{0, 0}, {0, -17}, {0, 17}, {17, 0}, {-17, 0}, {17, -17}, {-17, -17}, {17, 17}, {-17, 17},
-                                              {0, -34}, {0, 34}, {34, 0}, {-34, 0}, {17, -34}, {-17, -34}, {17, 34}, {-17, 34}}};
-    constexpr double margin = 20.0;   // past a rake or the ridge there is room for one more
+    constexpr std::array<SvgPoint, 17> moves{{{0, 0},
+                                              {0, -17},
+                                              {0, 17},
+                                              {17, 0},
+                                              {-17, 0},
+                                              {17, -17},
+                                              {-17, -17},
+                                              {17, 17},
+                                              {-17, 17},
+                                              {0, -34},
+                                              {0, 34},
+                                              {34, 0},
+                                              {-34, 0},
+                                              {17, -34},
+                                              {-17, -34},
+                                              {17, 34},
+                                              {-17, 34}}};
+    constexpr double margin = 20.0;  // past a rake or the ridge there is room for one more
     const double left = strip.view.x_of(strip.from) - (strip.first ? 0.0 : margin);
     const double right = strip.view.x_of(strip.to) + margin;
     for (const SvgPoint& move : moves) {
         const SvgPoint at{wanted.x + move.x, wanted.y + move.y};
         const bool moved = move.x != 0.0 || move.y != 0.0;
-        const double half = moved ? mark_radius + 1.0 : mark_radius - 2.5;   // in its own place it may touch a neighbour
+        const double half = moved ? mark_radius + 1.0 : mark_radius - 2.5;  // in its own place it may touch a neighbour
         const Box box{at.x - half, at.y - half, at.x + half, at.y + half};
-        const bool in_strip = box.left >= left && box.right <= right && box.top >= strip.top - margin && box.bottom <= strip.bottom;
+        const bool in_strip =
+            box.left >= left && box.right <= right && box.top >= strip.top - margin && box.bottom <= strip.bottom;
         if (strip.is_free(box) && (!moved || in_strip)) {
             return at;
         }
@@ -156,15 +175,18 @@ struct PlacedMark {
     SvgPoint at;
 };
 
-/// Places for the findings of a strip, the gravest kept closest to where they are. Two that read alike at one joint, one for each sheet, share a mark.
-[[nodiscard]] inline std::vector<PlacedMark> place_marks(const Sheets& sheets, const FindingGroups& groups, Strip& strip) {
+/// Places for the findings of a strip, the gravest kept closest to where they are. Two that read alike at one joint,
+/// one for each sheet, share a mark.
+[[nodiscard]] inline std::vector<PlacedMark> place_marks(const Sheets& sheets, const FindingGroups& groups,
+                                                         Strip& strip) {
     std::vector<PlacedMark> marks;
     for (std::size_t g = 0; g < groups.groups.size(); ++g) {
         for (const std::size_t i : groups.groups[g].findings) {
             const SvgPoint wanted = strip.view.at(sheets.findings[i].place);
             bool skip = !strip.holds(sheets.findings[i].place.along);
             for (const PlacedMark& other : marks) {
-                skip = skip || (other.group == g && std::fabs(other.wanted.x - wanted.x) < 3.0 && std::fabs(other.wanted.y - wanted.y) < 3.0);
+                skip = skip || (other.group == g && std::fabs(other.wanted.x - wanted.x) < 3.0 &&
+                                std::fabs(other.wanted.y - wanted.y) < 3.0);
             }
             if (!skip) {
                 const SvgPoint at = free_place(wanted, strip);

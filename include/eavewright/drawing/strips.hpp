@@ -15,8 +15,8 @@ namespace eavewright::detail {
 
 /// Strips of a plane and the one scale they are drawn at.
 struct Strips {
-    std::vector<Length> breaks;   ///< ascending: strip i reaches from breaks[i] to breaks[i + 1]
-    double scale;                 ///< drawing units an inch
+    std::vector<Length> breaks;  ///< ascending: strip i reaches from breaks[i] to breaks[i + 1]
+    double scale;                ///< drawing units an inch
 };
 
 /// The scale at which sheets carry their names and neighbouring purlin marks do not touch.
@@ -77,7 +77,8 @@ struct Strips {
     Length widest = no_length;
     for (int i = 1; i <= count; ++i) {
         const Length target = extent.low.along + long_way * (static_cast<double>(i) / count);
-        const Length end = i == count ? extent.high.along : break_at(edges, target, strips.breaks.back(), extent.high.along);
+        const Length end =
+            i == count ? extent.high.along : break_at(edges, target, strips.breaks.back(), extent.high.along);
         widest = longer(widest, end - strips.breaks.back());
         strips.breaks.push_back(end);
     }
@@ -91,16 +92,16 @@ struct Strip {
     View view;
     Length from;
     Length to;
-    double top;         ///< y of the plane's upper edge
-    double bottom;      ///< y of its lower edge
+    double top;     ///< y of the plane's upper edge
+    double bottom;  ///< y of its lower edge
     bool first;
     bool last;
-    std::vector<Box> taken{};   ///< boxes that marks keep clear of
+    std::vector<Box> taken{};  ///< boxes that marks keep clear of
 
     /// Whether a point belongs to this strip: each belongs to exactly one.
     [[nodiscard]] bool holds(Length along) const { return (first || along >= from) && (last || along < to); }
     [[nodiscard]] bool touches(const Extent& extent) const {
-        const Length hair = Length::from_inches(0.25);   // the gap to a neighbour is no part of it
+        const Length hair = Length::from_inches(0.25);  // the gap to a neighbour is no part of it
         return extent.high.along > from + hair && extent.low.along < to - hair;
     }
     [[nodiscard]] bool is_free(const Box& box) const {

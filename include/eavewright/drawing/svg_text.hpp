@@ -25,10 +25,10 @@ enum class TextAnchor { start, middle, end };
 
 /// How a text looks.
 struct TextLook {
-    double size = 10.0;                       ///< font size in drawing units
+    double size = 10.0;  ///< font size in drawing units
     TextAnchor anchor = TextAnchor::start;
     bool bold = false;
-    bool turned = false;                      ///< reads upwards
+    bool turned = false;  ///< reads upwards
     std::string_view fill = "#000";
 };
 
@@ -137,8 +137,8 @@ public:
     void open_window(SvgPoint corner, double width, double height) {
         open("svg");
         place(corner, width, height);
-        body_ += R"( viewBox=")" + number(corner.x) + " " + number(corner.y) + " " + number(width) + " " + number(height) +
-                 "\" overflow=\"hidden\">\n";
+        body_ += R"( viewBox=")" + number(corner.x) + " " + number(corner.y) + " " + number(width) + " " +
+                 number(height) + "\" overflow=\"hidden\">\n";
         open_.push_back("svg");
     }
     void close_group() {
@@ -148,13 +148,15 @@ public:
 
     /// The document: everything drawn so far on white, as wide as the place that shows it. Title and description are
     /// for screen readers.
-    [[nodiscard]] std::string document(double width, double height, std::string_view title, std::string_view description) const {
+    [[nodiscard]] std::string document(double width, double height, std::string_view title,
+                                       std::string_view description) const {
         const std::string size = number(width) + " " + number(height);
-        return R"(<svg xmlns="http://www.w3.org/2000/svg" version="1.1" xml:lang="en" lang="en" role="img" viewBox="0 0 )" + size +
-               R"(" width="100%" style="height:auto" font-family="Arial, Helvetica, sans-serif" aria-label=")" +
+        return R"(<svg xmlns="http://www.w3.org/2000/svg" version="1.1" xml:lang="en" lang="en" role="img")"
+               R"( viewBox="0 0 )" +
+               size + R"(" width="100%" style="height:auto" font-family="Arial, Helvetica, sans-serif" aria-label=")" +
                escape_xml(title) + "\">\n<title>" + escape_xml(title) + "</title>\n<desc>" + escape_xml(description) +
-               "</desc>\n<rect width=\"" + number(width) + "\" height=\"" + number(height) + "\" fill=\"#fff\"/>\n" + body_ +
-               "</svg>\n";
+               "</desc>\n<rect width=\"" + number(width) + "\" height=\"" + number(height) + "\" fill=\"#fff\"/>\n" +
+               body_ + "</svg>\n";
     }
 
 private:

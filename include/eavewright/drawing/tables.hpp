@@ -27,7 +27,8 @@ struct CutGroup {
     std::vector<CutGroup> groups;
     for (const SheetPiece& piece : sheets.pieces) {
         const std::string size = page.figure(piece.width) + " x " + page.figure(piece.length);
-        const auto [at, is_new] = index.try_emplace({size, (piece.whole ? 1 : 0) + (piece.slanted ? 2 : 0)}, groups.size());
+        const auto [at, is_new] =
+            index.try_emplace({size, (piece.whole ? 1 : 0) + (piece.slanted ? 2 : 0)}, groups.size());
         if (is_new) {
             groups.push_back({size, piece.whole, piece.slanted, 0, {}});
         }
@@ -42,12 +43,14 @@ inline void list_pieces(Page& page, const Sheets& sheets) {
     if (sheets.pieces.empty()) {
         return;
     }
-    page.heading("Sheets: " + std::to_string(sheets.pieces.size()) + " pieces, " + std::to_string(sheets.whole_sheets) + " whole");
+    page.heading("Sheets: " + std::to_string(sheets.pieces.size()) + " pieces, " + std::to_string(sheets.whole_sheets) +
+                 " whole");
     page.paragraph("Width x length; the length is along the strength axis.", 10.0);
     for (const CutGroup& group : cut_groups(sheets, page)) {
         page.y += 3.0;
         page.paragraph(std::to_string(group.count) + " of " + group.size + (group.whole ? ", whole" : "") +
-                           (group.slanted ? ", then cut to the slanting edge" : ""), 11.0, true);
+                           (group.slanted ? ", then cut to the slanting edge" : ""),
+                       11.0, true);
         if (!group.whole) {
             page.paragraph(group.names, 10.0, false, 12.0);
         }

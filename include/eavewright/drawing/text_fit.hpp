@@ -68,7 +68,8 @@ namespace detail {
     return width * size;
 }
 
-/// `text` in lines no wider than `width`, broken at spaces (never inside a figure), and inside a word only where it alone is too wide.
+/// `text` in lines no wider than `width`, broken at spaces (never inside a figure), and inside a word only where
+/// it alone is too wide.
 /// An empty text gives no lines.
 [[nodiscard]] inline std::vector<std::string> wrap_text(std::string_view text, double size, double width) {
     std::vector<std::string> lines;

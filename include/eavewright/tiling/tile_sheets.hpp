@@ -79,7 +79,7 @@ public:
         }
         last_exact_ = high;
         const bool is_uncut = magnitude(high - low - uncut) < count_tolerance;
-        const Length size = is_uncut ? uncut : round_to_tick(high - origin_ - from, tick_);
+        const Length size = is_uncut ? uncut : shorter(round_to_tick(high - origin_ - from, tick_), uncut);
         last_ = from + size;
         has_last_ = true;
         return size;

@@ -79,39 +79,29 @@ inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const Pur
     return tick.length(nearest_ticks(to, tick) - nearest_ticks(from, tick));
 }
 
-/// Where the next piece would have to reach: the next inner frame, or the row's end.
-[[nodiscard]] inline Length next_reach(Length splice, Span along, const FrameLines& frames) {
-    for (std::size_t f = 1; f + 1 < frames.centres.size(); ++f) {
-        if (frames.centres[f] > splice) {
-            return frames.centres[f];
-        }
-    }
-    return along.high;
-}
-
 /// Continuous purlins: from rake edge to rake edge, each piece to the farthest inner frame that the stock reaches (a
 /// splice on an end frame would leave the overhang held by one frame alone). Odd rows stop one frame short as soon as
 /// they have the choice, so that splices of neighbours do not line up.
 inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines& frames, const PurlinCutPlan& plan, bool lapped,
                                   std::vector<PurlinPiece>& pieces) {
     const Length lap = lapped ? plan.lap / 2.0 : no_length;
+    const std::size_t inner_end = frames.centres.size() - 1;
     Length from = along.low;
-    Length splice = along.low;
+    std::size_t next = 1;  // the first inner frame past the last splice
     bool hold_back = row % 2 == 1;
     while (from + plan.stock_length + count_tolerance < along.high) {
-        std::vector<Length> reach;
-        for (std::size_t f = 1; f + 1 < frames.centres.size(); ++f) {
-            const Length centre = frames.centres[f];
-            if (centre > splice && centre + lap <= from + plan.stock_length + count_tolerance) {
-                reach.push_back(centre);
-            }
+        std::size_t past = next;
+        while (past < inner_end && frames.centres[past] + lap <= from + plan.stock_length + count_tolerance) {
+            ++past;
         }
-        if (reach.empty()) {
-            throw stock_too_short(plan.stock_length, next_reach(splice, along, frames) + lap - from);
+        if (past == next) {
+            const Length reach = next < inner_end ? frames.centres[next] + lap : along.high;
+            throw stock_too_short(plan.stock_length, reach - from);
         }
-        const bool shorter_one = hold_back && reach.size() > 1;
-        splice = shorter_one ? reach[reach.size() - 2] : reach.back();
+        const bool shorter_one = hold_back && past - next > 1;
         hold_back = hold_back && !shorter_one;
+        next = shorter_one ? past - 1 : past;
+        const Length splice = frames.centres[next - 1];
         pieces.push_back({row, from, splice + lap, cut_between(from, splice + lap, plan.tick)});
         from = splice - lap;
     }

@@ -107,11 +107,6 @@ struct PurlinRow {
     Length width;                        ///< what a sheet can bear on
 };
 template <>
-struct FieldsOf<PlanePoint> {
-    static constexpr auto list = std::make_tuple(field("along", FieldUnit::length, "along the eave", &PlanePoint::along),
-                                                 field("up", FieldUnit::length, "up the slope", &PlanePoint::up));
-};
-template <>
 struct FieldsOf<PurlinRow> {
     static constexpr auto list = std::make_tuple(
         field("kind", FieldUnit::none, "eave (the fascia), field or ridge", &PurlinRow::kind),

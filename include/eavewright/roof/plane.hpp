@@ -26,6 +26,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -89,6 +90,35 @@ void find_faults(const Plane<surface>& plane, const Path& path, Faults& faults) 
         require_within(plane.outline[i].up, -most, most, Path{corner, "up"}, faults);
     }
 }
+
+template <>
+struct FieldsOf<PlanePoint> {
+    static constexpr auto list = std::make_tuple(field("along", FieldUnit::length, "along the eave", &PlanePoint::along),
+                                                 field("up", FieldUnit::length, "up the slope", &PlanePoint::up));
+};
+template <>
+struct FieldsOf<BuildingPoint> {
+    static constexpr auto list = std::make_tuple(field("x", FieldUnit::length, "along the ridge", &BuildingPoint::x),
+                                                 field("y", FieldUnit::length, "from the front wall to the back", &BuildingPoint::y),
+                                                 field("z", FieldUnit::length, "up from the benchmark", &BuildingPoint::z));
+};
+template <>
+struct FieldsOf<Placement> {
+    static constexpr auto list = std::make_tuple(
+        field("origin", FieldUnit::none, "the plane's origin in the building", &Placement::origin),
+        field("along_x", FieldUnit::ratio, "direction of along in plan, its x", &Placement::along_x),
+        field("along_y", FieldUnit::ratio, "direction of along in plan, its y", &Placement::along_y));
+};
+template <Surface surface>
+struct FieldsOf<Plane<surface>> {
+    static constexpr auto list = std::make_tuple(
+        field("surface", FieldUnit::none, "which of the parallel surfaces it is", +[](const Plane<surface>&) { return surface; }),
+        field("pitch_in_12", FieldUnit::ratio, "inches of rise in 12 of run", &Plane<surface>::pitch),
+        field("outline", FieldUnit::length, "corners counter-clockwise, from the eave's left", &Plane<surface>::outline),
+        field("edges", FieldUnit::none, "kind of the edge from each corner to the next", &Plane<surface>::edges),
+        field("openings", FieldUnit::length, "outlines of openings", &Plane<surface>::openings),
+        field("placement", FieldUnit::none, "where it stands in the building", &Plane<surface>::placement));
+};
 
 /// Smallest and largest along and up of an outline.
 struct Extent {

@@ -90,12 +90,35 @@ struct Slope {
     Length chord_tail_offset;   ///< add to an up-coordinate of the purlin plane: distance from the chord's tail end
 };
 
+template <>
+struct FieldsOf<Slope> {
+    static constexpr auto list = std::make_tuple(
+        field("name", FieldUnit::none, "front and back, or roof for a single slope", &Slope::name),
+        field("chord", FieldUnit::none, "the plane of the chord tops", &Slope::chord),
+        field("purlin", FieldUnit::none, "the plane of the purlin tops", &Slope::purlin),
+        field("deck", FieldUnit::none, "the plane of the deck top", &Slope::deck),
+        field("run", FieldUnit::length, "horizontal, overhang not included", &Slope::run),
+        field("total_run", FieldUnit::length, "horizontal, overhang included", &Slope::total_run),
+        field("chord_length", FieldUnit::length, "line length of the chord top with its tail", &Slope::chord_length),
+        field("tail_length", FieldUnit::length, "the part of it past the wall", &Slope::tail_length),
+        field("chord_tail_offset", FieldUnit::length, "from an up-coordinate of the purlin plane to the distance from the tail end",
+              &Slope::chord_tail_offset));
+};
+
 /// A shape laid out: its slopes, front first, and its heights.
 struct RoofShape {
     std::vector<Slope> slopes;
     RoofHeights heights;
     Length footprint_width;     ///< as given
     Length footprint_length;
+};
+template <>
+struct FieldsOf<RoofShape> {
+    static constexpr auto list = std::make_tuple(
+        field("slopes", FieldUnit::none, "slopes, front first", &RoofShape::slopes),
+        field("heights", FieldUnit::none, "heights above the benchmark", &RoofShape::heights),
+        field("footprint_width", FieldUnit::length, "out to out across the ridge", &RoofShape::footprint_width),
+        field("footprint_length", FieldUnit::length, "out to out along the ridge", &RoofShape::footprint_length));
 };
 
 namespace detail {

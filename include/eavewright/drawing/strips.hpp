@@ -7,7 +7,6 @@
 
 #include <cmath>
 #include <cstddef>
-#include <iterator>
 #include <set>
 #include <vector>
 

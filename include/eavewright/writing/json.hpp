@@ -51,9 +51,42 @@ inline constexpr bool is_text = std::is_same_v<T, std::string> || std::is_same_v
 template <class Result, class Getter>
 using FieldValue = std::remove_cvref_t<std::invoke_result_t<const Getter&, const Result&>>;
 
+/// Bytes of the well-formed UTF-8 character that `text` starts with (Unicode Standard, table 3-7); 0 where there is none.
+[[nodiscard]] inline std::size_t utf8_length(std::string_view text) {
+    const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
+    const unsigned first = byte(0);
+    if (first < 0x80U) {
+        return 1;
+    }
+    const std::size_t length = first >= 0xf0U ? 4 : first >= 0xe0U ? 3 : 2;
+    if (first < 0xc2U || first > 0xf4U) {
+        return 0;
+    }
+    const unsigned lowest = first == 0xe0U ? 0xa0U : first == 0xf0U ? 0x90U : 0x80U;   // no longer form than needed
+    const unsigned highest = first == 0xedU ? 0x9fU : first == 0xf4U ? 0x8fU : 0xbfU;  // no surrogates, none past U+10FFFF
+    if (byte(1) < lowest || byte(1) > highest) {
+        return 0;
+    }
+    for (std::size_t i = 2; i < length; ++i) {
+        if ((byte(i) & 0xc0U) != 0x80U) {
+            return 0;
+        }
+    }
+    return length;
+}
+
+/// `text` quoted. A byte that is no UTF-8 is written as U+FFFD, since a document with it would be no JSON.
 [[nodiscard]] inline std::string json_text(std::string_view text) {
     std::string out = "\"";
-    for (const char c : text) {
+    for (std::size_t i = 0; i < text.size();) {
+        const std::size_t length = utf8_length(text.substr(i));
+        if (length != 1) {
+            out += length == 0 ? std::string_view{"\xef\xbf\xbd"} : text.substr(i, length);
+            i += length == 0 ? 1 : length;
+            continue;
+        }
+        const char c = text[i];
+        ++i;
         const auto code = static_cast<unsigned char>(c);
         if (c == '"' || c == '\\') {
             out += '\\';

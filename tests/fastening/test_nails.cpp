@@ -134,6 +134,16 @@ TEST_CASE("a support that a sheet only touches takes no nails from it") {
     CHECK(count.by_row == std::vector<std::int64_t>{9, 9, 9, 9, 9, 0});  // 96 is nailed by the upper sheet alone
 }
 
+TEST_CASE("what only rounding lays on a support is not nailed to it, and supports side by side both are") {
+    Supports<Surface::purlin_top> supports = level_supports(48_in, 96_in, 24_in);
+    supports.lines.back().centreline = {{0_in, 96_in - 1e-9_in}, {48_in, 96_in - 1e-9_in}};
+    supports.lines.insert(supports.lines.begin() + 1, SupportLine{{{0_in, 1.5_in}, {48_in, 1.5_in}}, 1.5_in});
+    const SheetPlan plan{.sheet = {48_in, 95.25_in}, .gap = no_length, .stagger_spaces = 0};
+    const Sheets sheets = tile_sheets(plane_of(48_in, 95.25_in), supports, plan);
+    const NailCount count = count_nails(sheets, supports, {.edge = 6_in, .field = 12_in, .edge_distance = no_length});
+    CHECK(count.by_row == std::vector<std::int64_t>{9, 5, 5, 5, 5, 0});
+}
+
 TEST_CASE("slanted pieces have as many nails as their width at the support asks for") {
     // 48 in at the eave, 40 at 96 in up. At 24, 48, 72: 46, 44, 42 in; less 3/4 in for the edges, at 5 in: 10, 9, 9 spaces.
     const auto plane = plane_with<Surface::purlin_top>({{0_in, 0_in}, {48_in, 0_in}, {40_in, 96_in}, {0_in, 96_in}});

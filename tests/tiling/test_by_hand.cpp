@@ -145,6 +145,24 @@ TEST_CASE("a 2400 mm sheet on four spaces of 24 in misses its purlin") {
     CHECK(found(tile_sheets(demo_plane(), rows, plan), FindingCode::joint_on_nothing).empty());
 }
 
+TEST_CASE("cut back to supports: whole sheets where rows suit them, else to the last row reached") {
+    SheetPlan plan{.sheet = {1200_mm, 2400_mm}, .gap = 3_mm, .stagger_spaces = 0, .joints = JointPlace::on_supports};
+    const PurlinRows suited = purlin_rows(demo_plane(), ToSheets{2400_mm, 3_mm, 4}, {.stock = {.lie = PurlinLie::on_edge}});
+    const Sheets whole = tile_sheets(demo_plane(), suited, plan);
+    CHECK(whole.pieces[0].length == 2400_mm);
+    CHECK(whole.pieces[1].length == 2400_mm);
+    CHECK(whole.pieces[0].whole);
+    // On 24 in rows 2400 mm reaches the one at 72: 72 less half a gap, then three more spaces less a gap.
+    plan.tick = Tick::of_millimetres(1);
+    const Sheets cut = tile_sheets(demo_plane(), demo_rows(), plan);
+    CHECK(off_by(height(cut.pieces[0]), 72_in - 1.5_mm) < 1e-9);
+    CHECK(off_by(height(cut.pieces[1]), 72_in - 3_mm) < 1e-9);
+    CHECK(*cut.joints[0].support == 3);
+    CHECK(*cut.joints[1].support == 6);
+    CHECK(off_by(cut.joints[0].first_bearing, 0.75_in - 1.5_mm) < 1e-9);
+    CHECK(off_by(cut.joints[0].second_bearing, 0.75_in - 1.5_mm) < 1e-9);
+}
+
 TEST_CASE("over chords 24 in apart sheets lie along the eave") {
     const ChordPlane plane = plane_of<Surface::chord_top>(240_in, 100_in);
     Supports<Surface::chord_top> chords{SupportRun::up_slope, {}, 24_in};

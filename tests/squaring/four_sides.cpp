@@ -297,7 +297,7 @@ TEST_CASE("what four sides refuse") {
         const Fault fault = first(with([](FourSides& s) { s.up_right = 82_ft; }));
         CHECK(fault.code == FaultCode::contradiction);
         CHECK(fault.path == "sides.up_right");
-        CHECK(fault.required == "less than eave plus right, 972 in");
+        CHECK(fault.required == "less than eave plus right, 972 in (24688.8 mm)");
         CHECK(check(with([](FourSides& s) { s.up_right = 82_ft; })).size() == 2);  // with ridge and left neither
         CHECK(first(with([](FourSides& s) { s.left = 2_ft; })).path == "sides.up_left");
     }

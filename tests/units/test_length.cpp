@@ -168,6 +168,6 @@ TEST_CASE("a length out of bounds is told with path and bounds") {
     require_within(1_in * std::numeric_limits<double>::infinity(), 1_in, 5_in, Path{"gap"}, faults);
     REQUIRE(faults.size() == 2);
     CHECK(faults[0].code == FaultCode::out_of_range);
-    CHECK(describe(faults[0]) == "roof.gap: 6 in; required: 1 in to 5 in [fault 202]");
+    CHECK(describe(faults[0]) == "roof.gap: 6 in (152.4 mm); required: 1 in (25.4 mm) to 5 in (127 mm) [fault 202]");
     CHECK(faults[1].code == FaultCode::not_finite);
 }

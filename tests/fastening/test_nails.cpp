@@ -32,7 +32,9 @@ Supports<Surface::purlin_top> level_supports(Length along, Length up, Length spa
     }
     return supports;
 }
-std::int64_t sum(const std::vector<std::int64_t>& numbers) { return std::accumulate(numbers.begin(), numbers.end(), std::int64_t{0}); }
+std::int64_t sum(const std::vector<std::int64_t>& numbers) {
+    return std::accumulate(numbers.begin(), numbers.end(), std::int64_t{0});
+}
 std::int64_t sum(const std::vector<PieceNails>& pieces) {
     std::int64_t total = 0;
     for (const PieceNails& piece : pieces) {
@@ -89,9 +91,11 @@ TEST_CASE("one full sheet, every row of the table") {
         const Length spacing = one_inch * number("support_spacing_in");
         const auto supports = level_supports(48_in, 96_in, spacing);
         CHECK(static_cast<double>(supports.lines.size()) == number("supports_per_sheet"));
-        const Sheets sheets = tile_sheets(plane_of(48_in, 96_in), supports, {.sheet = four_by_eight, .stagger_spaces = 0});
+        const Sheets sheets =
+            tile_sheets(plane_of(48_in, 96_in), supports, {.sheet = four_by_eight, .stagger_spaces = 0});
         REQUIRE(sheets.pieces.size() == 1);
-        const NailPattern pattern{.edge = one_inch * number("edge_spacing_in"), .field = one_inch * number("field_spacing_in"),
+        const NailPattern pattern{.edge = one_inch * number("edge_spacing_in"),
+                                  .field = one_inch * number("field_spacing_in"),
                                   .edge_distance = no_length};
         const NailCount count = count_nails(sheets, supports, pattern);
         CHECK(static_cast<double>(count.total) == number("nails_per_sheet"));
@@ -107,8 +111,9 @@ TEST_CASE("one full sheet, every row of the table") {
             const Length at = line.centreline[0].up;
             chords.lines.push_back({{{at, 0_in}, {at, 48_in}}, line.width});
         }
-        const Sheets turned = tile_sheets(plane_of<Surface::chord_top>(96_in, 48_in), chords,
-                                          {.sheet = four_by_eight, .stagger_spaces = 0, .start = StartCorner::eave_right});
+        const Sheets turned =
+            tile_sheets(plane_of<Surface::chord_top>(96_in, 48_in), chords,
+                        {.sheet = four_by_eight, .stagger_spaces = 0, .start = StartCorner::eave_right});
         CHECK(count_nails(turned, chords, pattern).by_row == count.by_row);
         ++rows;
     }
@@ -145,7 +150,8 @@ TEST_CASE("what only rounding lays on a support is not nailed to it, and support
 }
 
 TEST_CASE("slanted pieces have as many nails as their width at the support asks for") {
-    // 48 in at the eave, 40 at 96 in up. At 24, 48, 72: 46, 44, 42 in; less 3/4 in for the edges, at 5 in: 10, 9, 9 spaces.
+    // 48 in at the eave, 40 at 96 in up. At 24, 48, 72: 46, 44, 42 in; less 3/4 in for the edges,
+    // at 5 in: 10, 9, 9 spaces.
     const auto plane = plane_with<Surface::purlin_top>({{0_in, 0_in}, {48_in, 0_in}, {40_in, 96_in}, {0_in, 96_in}});
     const auto supports = level_supports(48_in, 96_in, 24_in);
     const Sheets sheets = tile_sheets(plane, supports, {.sheet = four_by_eight, .stagger_spaces = 0});
@@ -166,7 +172,8 @@ TEST_CASE("total, by row and by piece agree on random planes, and with a count o
         const PurlinPlane plane = random_plane(random, random.between(90, 500), random.between(90, 320), play);
         const PurlinRows rows = random_rows(random, plane, plan);
         const Sheets sheets = tile_sheets(plane, rows, plan);
-        const NailPattern pattern{.edge = random.inches_between(3, 8), .field = random.inches_between(6, 12),
+        const NailPattern pattern{.edge = random.inches_between(3, 8),
+                                  .field = random.inches_between(6, 12),
                                   .edge_distance = random.coin() ? 0.375_in : random.inches_between(0, 0.7)};
         const NailCount count = count_nails(sheets, rows, pattern);
         CHECK(sum(count.by_row) == count.total);
@@ -191,7 +198,8 @@ TEST_CASE("total, by row and by piece agree on random planes, and with a count o
                 const bool at_end = low == box.low.up || high == box.high.up;
                 const Length between = box.high.along - box.low.along - 2.0 * pattern.edge_distance;
                 const double spaces = std::ceil(between / (at_end ? pattern.edge : pattern.field) - 1e-6);
-                (at_end ? expected.edge : expected.field) += between > no_length ? static_cast<std::int64_t>(spaces) + 1 : 1;
+                (at_end ? expected.edge : expected.field) +=
+                    between > no_length ? static_cast<std::int64_t>(spaces) + 1 : 1;
             }
             CHECK(count.by_piece[p].edge == expected.edge);
             CHECK(count.by_piece[p].field == expected.field);
@@ -202,7 +210,9 @@ TEST_CASE("total, by row and by piece agree on random planes, and with a count o
 TEST_CASE("patterns and supports that are refused") {
     const auto supports = level_supports(48_in, 96_in, 24_in);
     const Sheets sheets = tile_sheets(plane_of(48_in, 96_in), supports, {.sheet = four_by_eight, .stagger_spaces = 0});
-    const auto count = [&](const NailPattern& pattern) { return refusal_of([&] { (void)count_nails(sheets, supports, pattern); }); };
+    const auto count = [&](const NailPattern& pattern) {
+        return refusal_of([&] { (void)count_nails(sheets, supports, pattern); });
+    };
     CHECK(count({.edge = 6_in, .field = 12_in}).path == "no fault");
     CHECK(count({.edge = no_length, .field = 12_in}).path == "nails.edge");
     CHECK(count({.edge = 6_in, .field = 0.5_in}).path == "nails.field");
@@ -220,5 +230,6 @@ TEST_CASE("patterns and supports that are refused") {
     CHECK(refusal_of([] { (void)nails_across(48_in, 6_in, -1_in); }).path == "edge_distance");
     CHECK(refusal_of([] { (void)nails_across(9e6_in, 1_in, 0_in); }).code == FaultCode::too_much_work);
     Supports<Surface::chord_top> chords{SupportRun::up_slope, {{{{9_in, 0_in}, {9_in, 96_in}}, 1.5_in}}, 24_in};
-    CHECK(refusal_of([&] { (void)count_nails(sheets, chords, {.edge = 6_in, .field = 6_in}); }).code == FaultCode::contradiction);
+    CHECK(refusal_of([&] { (void)count_nails(sheets, chords, {.edge = 6_in, .field = 6_in}); }).code ==
+          FaultCode::contradiction);
 }

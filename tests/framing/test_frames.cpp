@@ -27,7 +27,8 @@ TEST_CASE("six equal bays of 60 ft: end frames flush with the end walls") {
     CHECK(frames.plane_left == no_length);
     CHECK(frames.plane_right == 744_in);
     CHECK(frames.barge_width == 1.5_in);
-    CHECK(frame_lines({.spacing = EqualBays{6}}, 60_ft, no_length, false).barge_width == no_length);  // no overhang, no barge
+    CHECK(frame_lines({.spacing = EqualBays{6}}, 60_ft, no_length, false).barge_width ==
+          no_length);  // no overhang, no barge
 }
 
 TEST_CASE("bays at most: as few as keep each within, one fewer would not") {
@@ -45,7 +46,8 @@ TEST_CASE("bays at most: as few as keep each within, one fewer would not") {
             CHECK(off_by(frames.centres[f], 6_in + length * (static_cast<double>(f) / bays)) < 1e-9);
         }
     }
-    CHECK(frame_lines({.spacing = BaysAtMost{8_ft}}, 64_ft, no_length, false).centres.size() == 9);  // an exact fit is not one more
+    CHECK(frame_lines({.spacing = BaysAtMost{8_ft}}, 64_ft, no_length, false).centres.size() ==
+          9);  // an exact fit is not one more
 }
 
 TEST_CASE("posts that stand as they were built, seen from both eaves") {
@@ -85,9 +87,16 @@ TEST_CASE("mirrored twice is where it was") {
 }
 
 TEST_CASE("chords and barge rafters as supports") {
-    const ChordPlane plane = gable({.width = 36_ft, .length = 60_ft, .pitch = Pitch::in_12(4), .eave_overhang = 18_in,
-                                    .rake_overhang = 12_in, .build_up = {no_length}, .bearing_height = 0_in, .heel = 6_in})
-                                 .slopes[0].chord;
+    const ChordPlane plane = gable({.width = 36_ft,
+                                    .length = 60_ft,
+                                    .pitch = Pitch::in_12(4),
+                                    .eave_overhang = 18_in,
+                                    .rake_overhang = 12_in,
+                                    .build_up = {no_length},
+                                    .bearing_height = 0_in,
+                                    .heel = 6_in})
+                                 .slopes[0]
+                                 .chord;
     const FrameLines frames = frame_lines({.spacing = EqualBays{30}}, 60_ft, 12_in, false);
     const auto supports = supports_of(frames, plane);
     CHECK(supports.run == SupportRun::up_slope);
@@ -112,7 +121,7 @@ TEST_CASE("frames that are refused") {
     CHECK(lay(FramesAt{{0_in}}).path == "frames.centres");
     CHECK(lay(FramesAt{{0_in, 1_in}}).code == FaultCode::out_of_order);
     CHECK(lay(FramesAt{{0_in, 300_in, 200_in}}).path == "frames.centres[2]");
-    CHECK(lay(FramesAt{{0_in, 800_in}}).code == FaultCode::does_not_fit);   // 80 in past the wall, 68 past the rake
+    CHECK(lay(FramesAt{{0_in, 800_in}}).code == FaultCode::does_not_fit);  // 80 in past the wall, 68 past the rake
     CHECK(lay(FramesAt{{-60_in, 700_in}}).code == FaultCode::does_not_fit);
     for (const Length none : lengths_that_are_none()) {
         CHECK(lay(BaysAtMost{none}).path == "frames.bay_at_most");
@@ -122,8 +131,9 @@ TEST_CASE("frames that are refused") {
         CHECK(lay(EqualBays{6}, 60_ft, none).path == "rake_overhang");
     }
     CHECK(lay(EqualBays{6}, -60_ft).path == "length");
-    CHECK(refusal_of([] { (void)frame_lines({.spacing = EqualBays{6}, .chord_width = no_length}, 60_ft, 0_in, false); }).path ==
-          "frames.chord_width");
+    CHECK(refusal_of([] {
+              (void)frame_lines({.spacing = EqualBays{6}, .chord_width = no_length}, 60_ft, 0_in, false);
+          }).path == "frames.chord_width");
 }
 
 TEST_CASE("supports that are refused") {

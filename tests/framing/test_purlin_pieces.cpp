@@ -63,7 +63,8 @@ TEST_CASE("every row is covered end to end, splices lie on inner frames, no piec
     for (int i = 0; i < sweep(2000); ++i) {
         const Length length = random.inches_between(240, 1200);
         const Length rake = random.inches_between(0, 24);
-        const FrameLines frames = frame_lines({.spacing = BaysAtMost{random.inches_between(48, 144)}}, length, rake, false);
+        const FrameLines frames =
+            frame_lines({.spacing = BaysAtMost{random.inches_between(48, 144)}}, length, rake, false);
         const bool lapped = random.coin();
         const Length lap = lapped ? random.inches_between(0, 18) : no_length;
         const Length bay = length / static_cast<double>(frames.centres.size() - 1);
@@ -153,12 +154,15 @@ TEST_CASE("hung pieces are the clear gap rounded down, on frames as built too") 
         CHECK(lengths(pieces) == std::vector<Length>{115.5_in, 144_in, 142.5_in, 142.5_in, 120.25_in});
     }
     // To whole inches: rounded down, never up.
-    const std::vector<PurlinPiece> coarse = purlin_pieces(rows, frames, {.stock_length = 16_ft, .tick = Tick::of_inch(1)});
+    const std::vector<PurlinPiece> coarse =
+        purlin_pieces(rows, frames, {.stock_length = 16_ft, .tick = Tick::of_inch(1)});
     CHECK(coarse[0].length == 115_in);
     CHECK(coarse[4].length == 120_in);
-    const std::vector<PurlinPiece> metric = purlin_pieces(rows, frames, {.stock_length = 16_ft, .tick = Tick::of_millimetres(1)});
+    const std::vector<PurlinPiece> metric =
+        purlin_pieces(rows, frames, {.stock_length = 16_ft, .tick = Tick::of_millimetres(1)});
     CHECK(metric[0].length == 2933_mm);  // 115.5 in is 2933.7 mm
-    CHECK(refusal_of([&] { (void)purlin_pieces(rows, frames, {.stock_length = 12_ft - 1_in}); }).path == "purlins.stock_length");
+    CHECK(refusal_of([&] { (void)purlin_pieces(rows, frames, {.stock_length = 12_ft - 1_in}); }).path ==
+          "purlins.stock_length");
 }
 
 TEST_CASE("blocks: the gap at their place rounded down, on level, slanted and bent rows") {
@@ -175,13 +179,15 @@ TEST_CASE("blocks: the gap at their place rounded down, on level, slanted and be
         }
         const PurlinRows rows = purlin_rows(rectangle(504_in, 150_in), found);
         const Tick tick = random.coin() ? Tick::of_inch(16) : Tick::of_millimetres(1);
-        const BlockingPlan plan{.bay = static_cast<std::size_t>(random.whole(0, 3)), .lines = random.whole(1, 3), .tick = tick};
+        const BlockingPlan plan{
+            .bay = static_cast<std::size_t>(random.whole(0, 3)), .lines = random.whole(1, 3), .tick = tick};
         const std::vector<BlockingPiece> blocks = blocking_pieces(rows, frames, plan);
         CHECK(blocks.size() == 6 * static_cast<std::size_t>(plan.lines));
         for (const BlockingPiece& block : blocks) {
             const PurlinRow& low = rows.rows[block.below];
             const PurlinRow& high = rows.rows[block.below + 1];
-            const Length gap = up_at(high.centreline, block.along) - up_at(low.centreline, block.along) - (low.width + high.width) / 2.0;
+            const Length gap = up_at(high.centreline, block.along) - up_at(low.centreline, block.along) -
+                               (low.width + high.width) / 2.0;
             CHECK(off_by(block.clear_gap, gap) < 1e-9);
             CHECK(block.length <= gap + count_tolerance);
             CHECK(gap - block.length < tick.step());
@@ -195,7 +201,8 @@ TEST_CASE("blocks by hand") {
     const FrameLines frames = frame_lines({.spacing = EqualBays{6}}, 60_ft, 12_in, false);
     const PurlinRows rows = purlin_rows(rectangle(744_in, 100_in), Fixed{24_in});
     const std::vector<BlockingPiece> blocks = blocking_pieces(rows, frames, {.bay = 1});
-    // Fascia top side at 1 1/2, first purlin from 22 1/4: 20 3/4. Then 24 - 3 1/2 = 20 1/2. Ridge row from 96 1/2 on 72 + 1 3/4.
+    // Fascia top side at 1 1/2, first purlin from 22 1/4: 20 3/4. Then 24 - 3 1/2 = 20 1/2.
+    // Ridge row from 96 1/2 on 72 + 1 3/4: 22 3/4.
     REQUIRE(blocks.size() == 4);
     CHECK(blocks[0].length == 20.75_in);
     CHECK(blocks[1].length == 20.5_in);
@@ -207,7 +214,9 @@ TEST_CASE("blocks by hand") {
 TEST_CASE("pieces and blocks that are refused") {
     const FrameLines frames = frame_lines({.spacing = EqualBays{6}}, 60_ft, 12_in, false);
     const PurlinRows rows = rows_of(744_in, 100_in, PurlinLie::lapped);
-    const auto cut = [&](const PurlinCutPlan& plan) { return refusal_of([&] { (void)purlin_pieces(rows, frames, plan); }); };
+    const auto cut = [&](const PurlinCutPlan& plan) {
+        return refusal_of([&] { (void)purlin_pieces(rows, frames, plan); });
+    };
     CHECK(cut({.stock_length = 24_ft}).path == "no fault");
     CHECK(cut({.stock_length = 8_ft}).code == FaultCode::does_not_fit);
     CHECK(cut({.stock_length = 1_in}).path == "purlins.stock_length");
@@ -217,6 +226,11 @@ TEST_CASE("pieces and blocks that are refused") {
         CHECK(cut({.stock_length = none}).path == "purlins.stock_length");
         CHECK(cut({.stock_length = 24_ft, .lap = none}).path == "purlins.lap");
     }
+    FrameLines no_frames = frames;
+    no_frames.centres.clear();
+    const PurlinCutPlan long_stock{.stock_length = 24_ft};
+    CHECK(refusal_of([&] { (void)purlin_pieces(rows, no_frames, long_stock); }).code == FaultCode::does_not_fit);
+    CHECK(refusal_of([&] { (void)blocking_pieces(rows, no_frames, {.bay = 0}); }).path == "blocking.bay");
     const auto block = [&](std::size_t bay, int lines) {
         return refusal_of([&] { (void)blocking_pieces(rows, frames, {.bay = bay, .lines = lines}); });
     };

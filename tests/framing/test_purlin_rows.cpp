@@ -21,7 +21,9 @@ using namespace eavewright;
 using namespace eavewright::literals;
 
 namespace {
-Length centre(const PurlinRows& rows, std::size_t i, Length along = no_length) { return up_at(rows.rows.at(i).centreline, along); }
+Length centre(const PurlinRows& rows, std::size_t i, Length along = no_length) {
+    return up_at(rows.rows.at(i).centreline, along);
+}
 const PurlinStock on_edge{.lie = PurlinLie::on_edge};
 constexpr Length flat_half = Length::from_inches(1.75);
 }  // namespace
@@ -123,10 +125,11 @@ TEST_CASE("rows to sheets: the middle of every end gap falls on a row") {
         const Length gap = random.coin() ? 0.125_in : random.coin() ? 3_mm : no_length;
         const Length past = random.coin() ? no_length : random.inches_between(0, 2);
         const int spaces = random.whole(2, 5);
-        const PurlinRows rows = purlin_rows(rectangle(744_in, random.inches_between(250, 600)), ToSheets{sheet, gap, spaces},
-                                            {.sheet_past_fascia = past});
+        const PurlinRows rows = purlin_rows(rectangle(744_in, random.inches_between(250, 600)),
+                                            ToSheets{sheet, gap, spaces}, {.sheet_past_fascia = past});
         Length end = -past;
-        for (std::size_t k = static_cast<std::size_t>(spaces); k + 1 < rows.rows.size(); k += static_cast<std::size_t>(spaces)) {
+        for (std::size_t k = static_cast<std::size_t>(spaces); k + 1 < rows.rows.size();
+             k += static_cast<std::size_t>(spaces)) {
             end += sheet;
             CHECK(off_by(centre(rows, k), end + gap / 2.0) < 1e-9);
             end += gap;
@@ -154,7 +157,7 @@ TEST_CASE("rows as found: level, frame by frame, and carried on to the rakes") {
 
 TEST_CASE("the purlin's depth and width follow how it lies") {
     const PurlinStock stock{};
-    CHECK(bearing_width(stock) == 3.5_in);   // 2x4 flat
+    CHECK(bearing_width(stock) == 3.5_in);  // 2x4 flat
     CHECK(build_up_depth(stock) == 1.5_in);
     for (const PurlinLie lie : {PurlinLie::on_edge, PurlinLie::lapped, PurlinLie::hung}) {
         const PurlinStock edge{.lie = lie};
@@ -169,8 +172,14 @@ TEST_CASE("marks on the chord are the purlin's lower side dropped square, from t
         for (const TailCut tail : {TailCut::plumb, TailCut::square}) {
             const Pitch pitch = Pitch::in_12(rise);
             const Length depth = 3.5_in;
-            const RoofShape shape = gable({.width = 36_ft, .length = 60_ft, .pitch = pitch, .eave_overhang = 18_in,
-                                           .rake_overhang = 12_in, .build_up = {depth}, .bearing_height = 0_in, .heel = 6_in,
+            const RoofShape shape = gable({.width = 36_ft,
+                                           .length = 60_ft,
+                                           .pitch = pitch,
+                                           .eave_overhang = 18_in,
+                                           .rake_overhang = 12_in,
+                                           .build_up = {depth},
+                                           .bearing_height = 0_in,
+                                           .heel = 6_in,
                                            .tail = tail});
             const Slope& slope = shape.slopes[0];
             const PurlinRows rows = purlin_rows(slope.purlin, Fixed{24_in}, {.stock = on_edge});
@@ -178,7 +187,7 @@ TEST_CASE("marks on the chord are the purlin's lower side dropped square, from t
             CHECK_FALSE(marks.front().on_chord.has_value());  // the fascia hangs in front of the tails
             for (std::size_t k = 1; k < marks.size(); ++k) {
                 const BuildingPoint top = building_point(slope.purlin, {0_in, marks[k].centre - 0.75_in});
-                const double y = inches(top.y) + inches(depth) * pitch.sine();   // down along the inward normal
+                const double y = inches(top.y) + inches(depth) * pitch.sine();  // down along the inward normal
                 const double z = inches(top.z) - inches(depth) * pitch.cosine();
                 const BuildingPoint eave = building_point(slope.chord, {0_in, 0_in});
                 const double behind = tail == TailCut::plumb ? 1.5 / pitch.cosine() : 1.5;
@@ -217,11 +226,12 @@ TEST_CASE("rules, plans and planes that are refused") {
     CHECK(lay(Fixed{3_in}, {.stock = on_edge}).path == "no fault");
     CHECK(lay(AsFound{{}}).path == "purlins.spacing.rows");
     CHECK(lay(AsFound{{24_in, 23_in}}).code == FaultCode::out_of_order);
-    CHECK(lay(AsFound{{0.5_in, 24_in}}).code == FaultCode::does_not_fit);   // below the fascia's middle
-    CHECK(lay(AsFound{{24_in, 248_in}}).code == FaultCode::does_not_fit);   // above the ridge
+    CHECK(lay(AsFound{{0.5_in, 24_in}}).code == FaultCode::does_not_fit);  // below the fascia's middle
+    CHECK(lay(AsFound{{24_in, 248_in}}).code == FaultCode::does_not_fit);  // above the ridge
     CHECK(lay(AsFound{{{24_in, 25_in}}, {0_in, 10_in, 20_in}}).code == FaultCode::contradiction);
     CHECK(lay(AsFound{{{24_in, 25_in}}, {10_in, 10_in}}).code == FaultCode::out_of_order);
-    CHECK(lay(AsFound{{{24_in, 30_in}, {26_in, 31_in}}, {0_in, 10_in}}).code == FaultCode::does_not_fit);  // they cross further on
+    CHECK(lay(AsFound{{{24_in, 30_in}, {26_in, 31_in}}, {0_in, 10_in}}).code ==
+          FaultCode::does_not_fit);  // they cross further on
     CHECK(lay(Fixed{24_in}, {.ridge_setback = 47_in}).path == "no fault");
     for (const Length none : lengths_that_are_none()) {
         CHECK(lay(Fixed{none}).path == "purlins.spacing.fixed");
@@ -236,7 +246,8 @@ TEST_CASE("rules, plans and planes that are refused") {
         CHECK(lay(Fixed{24_in}, {.stock = {.thickness = none}}).path == "purlins.thickness");
         const PurlinRows rows = purlin_rows(plane, Fixed{24_in});
         CHECK(refusal_of([&] { (void)row_marks(rows, none, no_length, Tick::of_inch(16)); }).path == "along");
-        CHECK(refusal_of([&] { (void)row_marks(rows, no_length, none, Tick::of_inch(16)); }).path == "chord_tail_offset");
+        CHECK(refusal_of([&] { (void)row_marks(rows, no_length, none, Tick::of_inch(16)); }).path ==
+              "chord_tail_offset");
         PurlinPlane broken = plane;
         broken.outline[3].up = none;
         CHECK(refusal_of([&] { (void)purlin_rows(broken, Fixed{24_in}); }).path == "plane.outline[3].up");
@@ -249,10 +260,15 @@ TEST_CASE("planes that rows are not laid on") {
     };
     CHECK(lay({{0_in, 0_in}, {100_in, 0_in}, {50_in, 80_in}}) == FaultCode::not_supported);
     CHECK(lay({}) == FaultCode::not_supported);
-    CHECK(lay({{0_in, 0_in}, {0_in, 80_in}, {100_in, 80_in}, {100_in, 0_in}}) == FaultCode::not_supported);  // clockwise
-    CHECK(lay({{0_in, 5_in}, {100_in, 0_in}, {100_in, 80_in}, {0_in, 80_in}}) == FaultCode::not_supported);  // eave off 0
-    CHECK(lay({{0_in, 0_in}, {100_in, 0_in}, {100_in, 80_in}, {0_in, 0_in}}) == FaultCode::not_supported);   // no left rake
-    CHECK(lay({{100_in, 0_in}, {0_in, 0_in}, {0_in, -80_in}, {100_in, -80_in}}) == FaultCode::not_supported);  // upside down
-    CHECK(lay({{0_in, 0_in}, {100_in, 0_in}, {100_in, 4_in}, {0_in, 4_in}}) == FaultCode::does_not_fit);     // no room for a ridge row
+    CHECK(lay({{0_in, 0_in}, {0_in, 80_in}, {100_in, 80_in}, {100_in, 0_in}}) ==
+          FaultCode::not_supported);  // clockwise
+    CHECK(lay({{0_in, 5_in}, {100_in, 0_in}, {100_in, 80_in}, {0_in, 80_in}}) ==
+          FaultCode::not_supported);  // eave off 0
+    CHECK(lay({{0_in, 0_in}, {100_in, 0_in}, {100_in, 80_in}, {0_in, 0_in}}) ==
+          FaultCode::not_supported);  // no left rake
+    CHECK(lay({{100_in, 0_in}, {0_in, 0_in}, {0_in, -80_in}, {100_in, -80_in}}) ==
+          FaultCode::not_supported);  // upside down
+    CHECK(lay({{0_in, 0_in}, {100_in, 0_in}, {100_in, 4_in}, {0_in, 4_in}}) ==
+          FaultCode::does_not_fit);  // no room for a ridge row
     CHECK(lay({{0_in, 0_in}, {100_in, 0_in}, {100_in, 9e5_in}, {0_in, 9e5_in}}) == FaultCode::too_much_work);
 }

@@ -9,10 +9,10 @@
 #include "support/seeded_numbers.hpp"
 #include "support/table.hpp"
 
+#include <doctest/doctest.h>
 #include <boost/geometry.hpp>
 #include <boost/geometry/geometries/point_xy.hpp>
 #include <boost/geometry/geometries/polygon.hpp>
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
@@ -29,7 +29,10 @@ using BoostPolygon = bg::model::polygon<BoostPoint, false, false>;
 using Outline = std::vector<PlanePoint>;
 
 DeckPlane plane_of(Outline outline) {
-    return DeckPlane{.pitch = Pitch::in_12(4), .outline = std::move(outline), .edges = {}, .openings = {},
+    return DeckPlane{.pitch = Pitch::in_12(4),
+                     .outline = std::move(outline),
+                     .edges = {},
+                     .openings = {},
                      .placement = {{no_length, no_length, no_length}, 1.0, 0.0}};
 }
 BoostPolygon boost_polygon(const DeckPlane& plane) {
@@ -111,8 +114,10 @@ TEST_CASE("closed forms") {
     CHECK(square_feet(signed_area(l_shape)) == table_value("L-shape 40x24"));
     CHECK_FALSE(is_convex(l_shape));
     CHECK(square_inches(signed_area(in_inches({{0, 0}, {14, 0}, {5, 12}}))) == table_value("triangle 13-14-15"));
-    CHECK(square_inches(signed_area(in_inches({{0, 0}, {4, 0}, {4, 3}, {2, 5}, {0, 3}}))) == table_value("polygon (0,0)"));
-    CHECK(square_inches(signed_area(in_inches({{0, 0}, {10, 0}, {10, 2}, {2, 6}, {0, 6}}))) == table_value("rectangle 0..10"));
+    CHECK(square_inches(signed_area(in_inches({{0, 0}, {4, 0}, {4, 3}, {2, 5}, {0, 3}}))) ==
+          table_value("polygon (0,0)"));
+    CHECK(square_inches(signed_area(in_inches({{0, 0}, {10, 0}, {10, 2}, {2, 6}, {0, 6}}))) ==
+          table_value("rectangle 0..10"));
     DeckPlane holed = plane_of(in_inches({{0, 0}, {12, 0}, {12, 8}, {0, 8}}));
     holed.openings.push_back(in_inches({{3, 2}, {6, 2}, {6, 5}, {3, 5}}));
     CHECK(square_inches(net_area(holed)) == table_value("rectangle 0..12"));
@@ -125,12 +130,19 @@ TEST_CASE("closed forms") {
 }
 
 TEST_CASE("a gable and a hip roof have plan area times slope factor") {
-    const GableRoof in{.width = 40_ft, .length = 60_ft, .pitch = Pitch::in_12(4), .eave_overhang = 12_in, .rake_overhang = 12_in,
-                       .build_up = {no_length}, .bearing_height = 10_ft, .heel = 6_in};
+    const GableRoof in{.width = 40_ft,
+                       .length = 60_ft,
+                       .pitch = Pitch::in_12(4),
+                       .eave_overhang = 12_in,
+                       .rake_overhang = 12_in,
+                       .build_up = {no_length},
+                       .bearing_height = 10_ft,
+                       .heel = 6_in};
     const RoofShape shape = gable(in);
     const double area = square_feet(net_area(shape.slopes[0].chord)) + square_feet(net_area(shape.slopes[1].chord));
     CHECK(std::fabs(area - table_value("gable roof 40x60")) < 0.51e-6);
-    CHECK(std::fabs(feet(shape.slopes[0].chord.outline[2].up) - table_value("gable roof 40x60", "second_value")) < 0.51e-6);
+    CHECK(std::fabs(feet(shape.slopes[0].chord.outline[2].up) - table_value("gable roof 40x60", "second_value")) <
+          0.51e-6);
     // The four planes of a hip roof, 40 x 24 ft at 6 in 12.
     const double up = feet(Pitch::in_12(6).slope_over(12_ft));
     const double hip = 2.0 * square_feet(signed_area(in_feet({{0, 0}, {40, 0}, {28, up}, {12, up}}))) +
@@ -149,11 +161,13 @@ TEST_CASE("random planes have the area that Boost.Geometry finds") {
         for (int k = 0; k < n; ++k) {
             const double angle = 2.0 * pi * (k + random.between(0.0, 0.9)) / n;
             const double radius = random.between(50.0, 1500.0);
-            plane.outline.push_back({one_inch * (cx + radius * std::cos(angle)), one_inch * (cy + radius * std::sin(angle))});
+            plane.outline.push_back(
+                {one_inch * (cx + radius * std::cos(angle)), one_inch * (cy + radius * std::sin(angle))});
         }
         if (random.coin()) {
             const double s = random.between(1.0, 8.0);
-            plane.openings.push_back(in_inches({{cx - s, cy - s}, {cx + s, cy - s}, {cx + s, cy + s}, {cx - s, cy + s}}));
+            plane.openings.push_back(
+                in_inches({{cx - s, cy - s}, {cx + s, cy - s}, {cx + s, cy + s}, {cx - s, cy + s}}));
         }
         const double expected = bg::area(boost_polygon(plane));
         CHECK(std::fabs(square_inches(net_area(plane)) - expected) < 1e-9 * 1e5 * 1500.0);
@@ -172,7 +186,9 @@ TEST_CASE("spans of a convex outline end on its boundary") {
     for (int i = 0; i < sweep(2000); ++i) {
         const double w = random.between(100, 900);
         const double h = random.between(100, 400);
-        const Outline outline = in_inches({{0, 0}, {w, 0}, {w + random.between(-9, 9), h + random.between(-9, 9)},
+        const Outline outline = in_inches({{0, 0},
+                                           {w, 0},
+                                           {w + random.between(-9, 9), h + random.between(-9, 9)},
                                            {random.between(-9, 9), h + random.between(-9, 9)}});
         REQUIRE(is_convex(outline));
         BoostPolygon polygon = boost_polygon(plane_of(outline));

@@ -19,24 +19,43 @@ using namespace eavewright::literals;
 
 namespace {
 GableRoof sound_gable() {
-    return GableRoof{.width = 36_ft, .length = 60_ft, .pitch = Pitch::in_12(4), .eave_overhang = 18_in, .rake_overhang = 12_in,
-                     .build_up = {1.5_in}, .bearing_height = 120_in, .heel = 6_in};
+    return GableRoof{.width = 36_ft,
+                     .length = 60_ft,
+                     .pitch = Pitch::in_12(4),
+                     .eave_overhang = 18_in,
+                     .rake_overhang = 12_in,
+                     .build_up = {1.5_in},
+                     .bearing_height = 120_in,
+                     .heel = 6_in};
 }
 SingleSlopeRoof sound_shed() {
-    return SingleSlopeRoof{.width = 24_ft, .length = 60_ft, .pitch = Pitch::in_12(2), .eave_overhang = 18_in, .high_overhang = 12_in,
-                           .rake_overhang = 12_in, .build_up = {1.5_in}, .bearing_height = 120_in, .heel = 6_in};
+    return SingleSlopeRoof{.width = 24_ft,
+                           .length = 60_ft,
+                           .pitch = Pitch::in_12(2),
+                           .eave_overhang = 18_in,
+                           .high_overhang = 12_in,
+                           .rake_overhang = 12_in,
+                           .build_up = {1.5_in},
+                           .bearing_height = 120_in,
+                           .heel = 6_in};
 }
 template <class Roof>
 std::vector<std::pair<std::string, Length Roof::*>> lengths_of() {
-    return {{"roof.width", &Roof::width}, {"roof.length", &Roof::length}, {"roof.eave_overhang", &Roof::eave_overhang},
-            {"roof.rake_overhang", &Roof::rake_overhang}, {"roof.bearing_height", &Roof::bearing_height},
-            {"roof.heel", &Roof::heel}, {"roof.girt_thickness", &Roof::girt_thickness},
+    return {{"roof.width", &Roof::width},
+            {"roof.length", &Roof::length},
+            {"roof.eave_overhang", &Roof::eave_overhang},
+            {"roof.rake_overhang", &Roof::rake_overhang},
+            {"roof.bearing_height", &Roof::bearing_height},
+            {"roof.heel", &Roof::heel},
+            {"roof.girt_thickness", &Roof::girt_thickness},
             {"roof.fascia_thickness", &Roof::fascia_thickness}};
 }
 template <class Roof, class Lay>
 void check_every_length(Roof sound, Lay lay, const std::vector<std::pair<std::string, Length Roof::*>>& lengths) {
     CHECK(refusal_of([&] { (void)lay(sound); }).path == "no fault");
-    for (const auto& [path, member] : lengths) {
+    for (const auto& entry : lengths) {
+        const std::string& path = entry.first;
+        Length Roof::*const member = entry.second;
         CAPTURE(path);
         for (const Length none : lengths_that_are_none()) {
             Roof roof = sound;
@@ -59,13 +78,15 @@ void check_every_length(Roof sound, Lay lay, const std::vector<std::pair<std::st
 }  // namespace
 
 TEST_CASE("a gable refuses every length that is none, absurd or negative, by name") {
-    check_every_length(sound_gable(), [](const GableRoof& r) { return gable(r); }, lengths_of<GableRoof>());
+    check_every_length(
+        sound_gable(), [](const GableRoof& r) { return gable(r); }, lengths_of<GableRoof>());
 }
 
 TEST_CASE("a single slope refuses every length that is none, absurd or negative, by name") {
     auto lengths = lengths_of<SingleSlopeRoof>();
     lengths.emplace_back("roof.high_overhang", &SingleSlopeRoof::high_overhang);
-    check_every_length(sound_shed(), [](const SingleSlopeRoof& r) { return single_slope(r); }, lengths);
+    check_every_length(
+        sound_shed(), [](const SingleSlopeRoof& r) { return single_slope(r); }, lengths);
 }
 
 TEST_CASE("layers, fascia and pitch that do not fit") {

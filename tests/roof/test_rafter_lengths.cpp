@@ -19,12 +19,26 @@ using namespace eavewright::literals;
 
 namespace {
 GableRoof plain_gable(Length width, Pitch pitch, Length overhang = no_length) {
-    return GableRoof{.width = width, .length = 60_ft, .pitch = pitch, .eave_overhang = overhang, .rake_overhang = no_length,
-                     .build_up = {no_length}, .bearing_height = no_length, .heel = no_length, .fascia_thickness = no_length};
+    return GableRoof{.width = width,
+                     .length = 60_ft,
+                     .pitch = pitch,
+                     .eave_overhang = overhang,
+                     .rake_overhang = no_length,
+                     .build_up = {no_length},
+                     .bearing_height = no_length,
+                     .heel = no_length,
+                     .fascia_thickness = no_length};
 }
 SingleSlopeRoof plain_shed(Length width, Pitch pitch, Length overhang) {
-    return SingleSlopeRoof{.width = width, .length = 20_ft, .pitch = pitch, .eave_overhang = overhang, .high_overhang = overhang,
-                           .rake_overhang = no_length, .build_up = {no_length}, .bearing_height = no_length, .heel = no_length,
+    return SingleSlopeRoof{.width = width,
+                           .length = 20_ft,
+                           .pitch = pitch,
+                           .eave_overhang = overhang,
+                           .high_overhang = overhang,
+                           .rake_overhang = no_length,
+                           .build_up = {no_length},
+                           .bearing_height = no_length,
+                           .heel = no_length,
                            .fascia_thickness = no_length};
 }
 /// Line length of the rafter over half of `width`.

@@ -44,24 +44,37 @@ Vec normal(const Plane<surface>& plane) {
 GableRoof random_gable(SeededNumbers& random) {
     const Length fascia = random.coin() ? 1.5_in : no_length;
     const double pitches[] = {0.0, 0.5, 3.0, 4.0, 6.0, 12.0, 17.3};
-    return GableRoof{.width = random.inches_between(96, 1200), .length = random.inches_between(96, 2400),
+    return GableRoof{.width = random.inches_between(96, 1200),
+                     .length = random.inches_between(96, 2400),
                      .pitch = Pitch::in_12(pitches[random.whole(0, 6)]),
                      .eave_overhang = random.coin() ? random.inches_between(1.5, 60) : no_length,
                      .rake_overhang = random.inches_between(0, 48),
                      .build_up = {random.inches_between(0, 6), random.inches_between(0, 2)},
-                     .bearing_height = random.inches_between(-20, 240), .heel = random.inches_between(0, 30),
+                     .bearing_height = random.inches_between(-20, 240),
+                     .heel = random.inches_between(0, 30),
                      .face = random.coin() ? WallFace::posts : WallFace::girts,
-                     .girt_thickness = random.inches_between(0.5, 3), .tail = random.coin() ? TailCut::plumb : TailCut::square,
+                     .girt_thickness = random.inches_between(0.5, 3),
+                     .tail = random.coin() ? TailCut::plumb : TailCut::square,
                      .fascia_thickness = fascia};
 }
 SingleSlopeRoof single_from(const GableRoof& g, Length high_overhang) {
-    return SingleSlopeRoof{.width = g.width, .length = g.length, .pitch = g.pitch, .eave_overhang = g.eave_overhang,
-                           .high_overhang = high_overhang, .rake_overhang = g.rake_overhang, .build_up = g.build_up,
-                           .bearing_height = g.bearing_height, .heel = g.heel, .face = g.face,
-                           .girt_thickness = g.girt_thickness, .tail = g.tail, .fascia_thickness = g.fascia_thickness};
+    return SingleSlopeRoof{.width = g.width,
+                           .length = g.length,
+                           .pitch = g.pitch,
+                           .eave_overhang = g.eave_overhang,
+                           .high_overhang = high_overhang,
+                           .rake_overhang = g.rake_overhang,
+                           .build_up = g.build_up,
+                           .bearing_height = g.bearing_height,
+                           .heel = g.heel,
+                           .face = g.face,
+                           .girt_thickness = g.girt_thickness,
+                           .tail = g.tail,
+                           .fascia_thickness = g.fascia_thickness};
 }
 
-/// What holds for one slope of any shape. `wall_y` and `outward_y` say where its building line lies and which way is out.
+/// What holds for one slope of any shape. `wall_y` and `outward_y` say where its building line lies and which way is
+/// out.
 void check_slope(const Slope& slope, const RoofHeights& heights, const GableRoof& in, double wall_y, double outward_y) {
     const double depth1 = inches(in.build_up.purlin);
     const double depth2 = depth1 + inches(in.build_up.deck);
@@ -94,7 +107,7 @@ void check_slope(const Slope& slope, const RoofHeights& heights, const GableRoof
     const Vec over_post = at(slope.chord, {no_length, in.pitch.slope_over(one_inch * run_in)});
     CHECK(std::fabs(over_post.y - (wall_y - outward_y * inset)) < 1e-9);
     CHECK(std::fabs(over_post.z - inches(in.bearing_height) - inches(in.heel)) < 1e-9);
-    // The chord's tail ends behind the fascia, whose thickness is horizontal where plumb and along the slope where square.
+    // The chord's tail ends behind the fascia, whose thickness is level where plumb and along the slope where square.
     const double slant = in.pitch.slope_factor();
     const double behind = inches(in.fascia_thickness) * (in.tail == TailCut::plumb ? slant : 1.0);
     CHECK(std::fabs(inches(slope.tail_length) - (run_in * slant - behind)) < 1e-9);
@@ -128,7 +141,8 @@ TEST_CASE("a gable in space: layers, fascia, ridge and heights") {
             CHECK(size(corner(front, 2) - corner(back, 3)) < 1e-9);
             CHECK(std::fabs(corner(front, 3).y - inches(in.width) / 2.0) < 1e-9);
             CHECK(std::fabs(corner(front, 3).z - inches(peak)) < 1e-9);
-            CHECK(std::fabs(corner(front, 2).x - corner(front, 3).x - inches(in.length + 2.0 * in.rake_overhang)) < 1e-9);
+            CHECK(std::fabs(corner(front, 2).x - corner(front, 3).x - inches(in.length + 2.0 * in.rake_overhang)) <
+                  1e-9);
         };
         const Slope& front = shape.slopes[0];
         const Slope& back = shape.slopes[1];
@@ -137,7 +151,8 @@ TEST_CASE("a gable in space: layers, fascia, ridge and heights") {
         shares_ridge(front.deck, back.deck, shape.heights.deck_peak);
         CHECK(front.run == in.width / 2.0);
         CHECK(off_by(front.total_run, in.width / 2.0 + in.eave_overhang) < 1e-12);
-        CHECK(front.chord.edges == std::vector<EdgeKind>{EdgeKind::eave, EdgeKind::rake, EdgeKind::ridge, EdgeKind::rake});
+        CHECK(front.chord.edges ==
+              std::vector<EdgeKind>{EdgeKind::eave, EdgeKind::rake, EdgeKind::ridge, EdgeKind::rake});
         CHECK(shape.heights.bearing == in.bearing_height);
         CHECK(off_by(shape.heights.chord_at_wall, in.bearing_height + in.heel) < 1e-12);
         CHECK(shape.footprint_width == in.width);
@@ -163,7 +178,8 @@ TEST_CASE("a single slope in space: high edge at its true height with either tai
         CHECK(slope.run == in.width);
         // A fascia at both ends.
         const double behind = inches(in.fascia_thickness) * (in.tail == TailCut::plumb ? in.pitch.slope_factor() : 1.0);
-        CHECK(std::fabs(inches(slope.chord_length) + 2.0 * behind - inches(slope.total_run) * in.pitch.slope_factor()) < 1e-9);
+        CHECK(std::fabs(inches(slope.chord_length) + 2.0 * behind - inches(slope.total_run) * in.pitch.slope_factor()) <
+              1e-9);
     }
 }
 
@@ -190,8 +206,14 @@ TEST_CASE("a width to the girts is a width to the posts with a girt on either si
 
 TEST_CASE("heights by hand: 36 ft wide, 4 in 12, 18 in overhang, 2x4 purlins flat and 3/4 in deck") {
     // Slope factor sqrt(160)/12 = sqrt(10)/3. Heel 6 in on a bearing at 120 in: 126 at the wall, 6 lower 18 in out.
-    const GableRoof in{.width = 36_ft, .length = 60_ft, .pitch = Pitch::in_12(4), .eave_overhang = 18_in, .rake_overhang = 12_in,
-                       .build_up = {1.5_in, 0.75_in}, .bearing_height = 120_in, .heel = 6_in};
+    const GableRoof in{.width = 36_ft,
+                       .length = 60_ft,
+                       .pitch = Pitch::in_12(4),
+                       .eave_overhang = 18_in,
+                       .rake_overhang = 12_in,
+                       .build_up = {1.5_in, 0.75_in},
+                       .bearing_height = 120_in,
+                       .heel = 6_in};
     const RoofShape shape = gable(in);
     const double factor = std::sqrt(10.0) / 3.0;
     CHECK(shape.heights.chord_at_wall == 126_in);

@@ -65,11 +65,11 @@ TEST_CASE("the plane of 62 ft, staggered by one space") {
         CHECK(pieces[0].whole == (lane % 2 == 0 && lane != 15));
     }
     CHECK(std::fabs(demo_up - 168.25 - 78.4077) < 0.51e-4);  // 78.4 in of an odd column's last piece
-    CHECK(lane_of(sheets, 1)[2].length == 78.4375_in);   // 78.4077 to the nearest 1/16
+    CHECK(lane_of(sheets, 1)[2].length == 78.4375_in);       // 78.4077 to the nearest 1/16
     CHECK(lane_of(sheets, 0)[2].length == 54.4375_in);
     CHECK(found(sheets, FindingCode::sliver_length).empty());
     CHECK(found(sheets, FindingCode::sliver_width).empty());
-    CHECK(sheets.whole_sheets == 8 * 2 + 7);   // two in each even column, one in each odd one but the ripped last
+    CHECK(sheets.whole_sheets == 8 * 2 + 7);  // two in each even column, one in each odd one but the ripped last
     CHECK(piece_name(sheets.pieces[0]) == "A1");
     CHECK(piece_name(sheets.pieces.back()) == "P3");
     CHECK(sheets.joints.size() == 32);
@@ -118,7 +118,8 @@ TEST_CASE("a 96 in sheet on 24 in rows bears on its purlins, with the joint 1/16
     CHECK(found(sheets, FindingCode::narrow_bearing).empty());
     CHECK(found(sheets, FindingCode::joint_on_nothing).empty());
     SheetPlan stricter{.sheet = four_by_eight, .stagger_spaces = 0, .least_bearing = 0.5625_in};
-    const std::vector<Finding> narrow = found(tile_sheets(demo_plane(), demo_rows(), stricter), FindingCode::narrow_bearing);
+    const std::vector<Finding> narrow =
+        found(tile_sheets(demo_plane(), demo_rows(), stricter), FindingCode::narrow_bearing);
     CHECK(narrow.size() == 16);
     CHECK(narrow[0].measured == 0.5_in);
     REQUIRE(narrow[0].block.has_value());
@@ -141,13 +142,15 @@ TEST_CASE("a 2400 mm sheet on four spaces of 24 in misses its purlin") {
     lax.least_bearing = no_length;
     CHECK(found(tile_sheets(demo_plane(), demo_rows(), lax), FindingCode::joint_on_nothing).size() == missed.size());
     // Rows to sheets cure it.
-    const PurlinRows rows = purlin_rows(demo_plane(), ToSheets{2400_mm, 3_mm, 4}, {.stock = {.lie = PurlinLie::on_edge}});
+    const PurlinRows rows =
+        purlin_rows(demo_plane(), ToSheets{2400_mm, 3_mm, 4}, {.stock = {.lie = PurlinLie::on_edge}});
     CHECK(found(tile_sheets(demo_plane(), rows, plan), FindingCode::joint_on_nothing).empty());
 }
 
 TEST_CASE("cut back to supports: whole sheets where rows suit them, else to the last row reached") {
     SheetPlan plan{.sheet = {1200_mm, 2400_mm}, .gap = 3_mm, .stagger_spaces = 0, .joints = JointPlace::on_supports};
-    const PurlinRows suited = purlin_rows(demo_plane(), ToSheets{2400_mm, 3_mm, 4}, {.stock = {.lie = PurlinLie::on_edge}});
+    const PurlinRows suited =
+        purlin_rows(demo_plane(), ToSheets{2400_mm, 3_mm, 4}, {.stock = {.lie = PurlinLie::on_edge}});
     const Sheets whole = tile_sheets(demo_plane(), suited, plan);
     CHECK(whole.pieces[0].length == 2400_mm);
     CHECK(whole.pieces[1].length == 2400_mm);
@@ -225,7 +228,8 @@ TEST_CASE("from the right corner the layout is the mirror image of that from the
 
 TEST_CASE("sheets that hang past the fascia") {
     const PurlinRows rows = purlin_rows(demo_plane(), Fixed{24_in}, {.sheet_past_fascia = 0.75_in});
-    const Sheets sheets = tile_sheets(demo_plane(), rows, {.sheet = four_by_eight, .stagger_spaces = 0, .past_fascia = 0.75_in});
+    const Sheets sheets =
+        tile_sheets(demo_plane(), rows, {.sheet = four_by_eight, .stagger_spaces = 0, .past_fascia = 0.75_in});
     CHECK(extent_of(sheets.pieces[0].outline).low.up == -0.75_in);
     CHECK(extent_of(sheets.pieces[0].outline).high.up == 95.25_in);
     CHECK(*sheets.joints[0].support == 4);
@@ -302,7 +306,9 @@ TEST_CASE("sheet plans, planes and supports that are refused") {
         CHECK(corners({{0_in, 0_in}, {99_in, 0_in}, {99_in, none}, {0_in, 99_in}}) == FaultCode::not_finite);
         Supports<Surface::purlin_top> supports = supports_of(demo_rows());
         supports.lines[2].centreline[0].up = none;
-        const auto laid = [&] { return refusal_of([&] { (void)tile_sheets(demo_plane(), supports, {.sheet = four_by_eight}); }); };
+        const auto laid = [&] {
+            return refusal_of([&] { (void)tile_sheets(demo_plane(), supports, {.sheet = four_by_eight}); });
+        };
         CHECK(laid().path == "supports.lines[2].centreline[0]");
         supports = supports_of(demo_rows());
         supports.spacing = none;

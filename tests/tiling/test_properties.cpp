@@ -7,13 +7,13 @@
 
 #include "tiling_planes.hpp"
 
+#include <doctest/doctest.h>
 #include <boost/geometry/algorithms/area.hpp>
 #include <boost/geometry/algorithms/correct.hpp>
 #include <boost/geometry/algorithms/envelope.hpp>
 #include <boost/geometry/geometries/box.hpp>
 #include <boost/geometry/geometries/point_xy.hpp>
 #include <boost/geometry/geometries/polygon.hpp>
-#include <doctest/doctest.h>
 
 #include <algorithm>
 #include <array>
@@ -32,18 +32,18 @@ using namespace eavewright::literals;
 
 namespace {
 namespace bg = boost::geometry;
-using Point = bg::model::d2::point_xy<double>;   // x across the lanes, y along them, from the corner that is started at
+using Point = bg::model::d2::point_xy<double>;  // x across the lanes, y along them, from the corner that is started at
 using Polygon = bg::model::polygon<Point, false, false>;
 using Box = bg::model::box<Point>;
 
-constexpr double tolerance = 1.0 / 65536.0;   // below this a count takes two lengths for one
+constexpr double tolerance = 1.0 / 65536.0;  // below this a count takes two lengths for one
 constexpr double rounding = 1e-8;
 
 /// One laid-out plane, seen in lanes.
 struct Case {
     SheetPlan plan;
     SupportRun run;
-    std::vector<PlanePoint> outline;     // with what hangs past the fascia
+    std::vector<PlanePoint> outline;  // with what hangs past the fascia
     std::vector<SupportLine> lines;
     Sheets sheets;
 
@@ -60,7 +60,9 @@ struct Case {
         return result;
     }
 };
-double side_of(Point a, Point b, Point p) { return (b.x() - a.x()) * (p.y() - a.y()) - (p.x() - a.x()) * (b.y() - a.y()); }
+double side_of(Point a, Point b, Point p) {
+    return (b.x() - a.x()) * (p.y() - a.y()) - (p.x() - a.x()) * (b.y() - a.y());
+}
 Point corner(const Polygon& polygon, std::size_t i) { return polygon.outer()[i % (polygon.outer().size())]; }
 
 /// How far a point stands outside a convex polygon; negative inside.
@@ -113,7 +115,10 @@ std::vector<PlanePoint> hung(const std::vector<PlanePoint>& outline, Length past
 }
 
 Case over_purlins(SeededNumbers& random, double play) {
-    Case made{random_sheet_plan(random), SupportRun::along_eave, {}, {},
+    Case made{random_sheet_plan(random),
+              SupportRun::along_eave,
+              {},
+              {},
               Sheets{SupportRun::along_eave, 0, {}, {}, {}, Area::from_value(0.0), 0, {no_length, no_length}}};
     const PurlinPlane plane = random_plane(random, random.between(90, 420), random.between(90, 320), play);
     const PurlinRows rows = random_rows(random, plane, made.plan);
@@ -123,11 +128,15 @@ Case over_purlins(SeededNumbers& random, double play) {
     return made;
 }
 Case over_chords(SeededNumbers& random, double play) {
-    Case made{random_sheet_plan(random), SupportRun::up_slope, {}, {},
+    Case made{random_sheet_plan(random),
+              SupportRun::up_slope,
+              {},
+              {},
               Sheets{SupportRun::up_slope, 0, {}, {}, {}, Area::from_value(0.0), 0, {no_length, no_length}}};
     const double rake = random.coin() ? 0.0 : random.between(4, 20);
     const double length = random.between(90, 400);
-    const ChordPlane plane = random_plane<Surface::chord_top>(random, length + 2.0 * rake, random.between(90, 260), play);
+    const ChordPlane plane =
+        random_plane<Surface::chord_top>(random, length + 2.0 * rake, random.between(90, 260), play);
     const FrameLines frames = frame_lines({.spacing = BaysAtMost{24_in}}, one_inch * length, one_inch * rake, false);
     const auto supports = supports_of(frames, plane);
     made.lines = supports.lines;
@@ -178,8 +187,10 @@ void check_pieces(const Case& c) {
         for (std::size_t j = i + 1; j < pieces.size(); ++j) {
             const Box a = bounds(pieces[i]);
             const Box b = bounds(pieces[j]);
-            const double x = std::fmax(a.min_corner().x() - b.max_corner().x(), b.min_corner().x() - a.max_corner().x());
-            const double y = std::fmax(a.min_corner().y() - b.max_corner().y(), b.min_corner().y() - a.max_corner().y());
+            const double x =
+                std::fmax(a.min_corner().x() - b.max_corner().x(), b.min_corner().x() - a.max_corner().x());
+            const double y =
+                std::fmax(a.min_corner().y() - b.max_corner().y(), b.min_corner().y() - a.max_corner().y());
             CHECK(std::fmax(x, y) >= gap - rounding);  // an axis-parallel line separates any two
         }
     }
@@ -269,7 +280,8 @@ std::vector<SeenSupport> supports_seen(const Case& c) {
 }
 /// The stretch of a piece's boundary at `y`.
 std::pair<double, double> stretch_at(const Polygon& piece, double y) {
-    std::pair<double, double> stretch{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
+    std::pair<double, double> stretch{std::numeric_limits<double>::infinity(),
+                                      -std::numeric_limits<double>::infinity()};
     for (const Point p : piece.outer()) {
         if (std::fabs(p.y() - y) < tolerance) {
             stretch = {std::fmin(stretch.first, p.x()), std::fmax(stretch.second, p.x())};
@@ -369,7 +381,8 @@ void check_findings(const Case& c) {
                 const Bearing b = bearing_on(supports[s], first_end, second_end, stretch);
                 const double poorer = std::fmin(b.first, b.second);
                 const double best_poorer = std::fmin(bearing.first, bearing.second);
-                if (poorer > best_poorer || (poorer == best_poorer && b.first + b.second > bearing.first + bearing.second)) {
+                if (poorer > best_poorer ||
+                    (poorer == best_poorer && b.first + b.second > bearing.first + bearing.second)) {
                     best = s;
                     bearing = b;
                 }
@@ -395,7 +408,8 @@ void check_findings(const Case& c) {
     Predicted found;
     for (const Finding& finding : c.sheets.findings) {
         found.emplace_back(static_cast<int>(finding.code), finding.piece, inches(finding.measured));
-        const bool at_joint = finding.code == FindingCode::joint_on_nothing || finding.code == FindingCode::narrow_bearing;
+        const bool at_joint =
+            finding.code == FindingCode::joint_on_nothing || finding.code == FindingCode::narrow_bearing;
         CHECK(finding.block.has_value() == at_joint);
     }
     std::sort(expected.begin(), expected.end());

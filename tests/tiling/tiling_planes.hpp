@@ -15,8 +15,10 @@
 template <eavewright::Surface surface>
 eavewright::Plane<surface> plane_with(std::vector<eavewright::PlanePoint> outline) {
     using namespace eavewright;
-    return Plane<surface>{.pitch = Pitch::in_12(4), .outline = std::move(outline),
-                          .edges = {EdgeKind::eave, EdgeKind::rake, EdgeKind::ridge, EdgeKind::rake}, .openings = {},
+    return Plane<surface>{.pitch = Pitch::in_12(4),
+                          .outline = std::move(outline),
+                          .edges = {EdgeKind::eave, EdgeKind::rake, EdgeKind::ridge, EdgeKind::rake},
+                          .openings = {},
                           .placement = {{no_length, no_length, no_length}, 1.0, 0.0}};
 }
 template <eavewright::Surface surface = eavewright::Surface::purlin_top>
@@ -31,8 +33,10 @@ eavewright::Plane<surface> random_plane(SeededNumbers& random, double along, dou
     using eavewright::no_length;
     using eavewright::one_inch;
     const auto off = [&] { return random.between(-play, play); };
-    return plane_with<surface>({{no_length, no_length}, {one_inch * (along + off()), no_length},
-                                {one_inch * (along + off()), one_inch * (up + off())}, {one_inch * off(), one_inch * (up + off())}});
+    return plane_with<surface>({{no_length, no_length},
+                                {one_inch * (along + off()), no_length},
+                                {one_inch * (along + off()), one_inch * (up + off())},
+                                {one_inch * off(), one_inch * (up + off())}});
 }
 
 inline eavewright::SheetPlan random_sheet_plan(SeededNumbers& random) {
@@ -53,11 +57,13 @@ inline eavewright::SheetPlan random_sheet_plan(SeededNumbers& random) {
 }
 
 /// Rows by a random rule, or as found and askew.
-inline eavewright::PurlinRows random_rows(SeededNumbers& random, const eavewright::PurlinPlane& plane, const eavewright::SheetPlan& plan) {
+inline eavewright::PurlinRows random_rows(SeededNumbers& random, const eavewright::PurlinPlane& plane,
+                                          const eavewright::SheetPlan& plan) {
     using namespace eavewright;
     using namespace eavewright::literals;
     const RowPlan rows{.stock = {.lie = random.coin() ? PurlinLie::flat : PurlinLie::on_edge},
-                       .sheet_past_fascia = plan.past_fascia, .ridge_setback = random.inches_between(0, 4)};
+                       .sheet_past_fascia = plan.past_fascia,
+                       .ridge_setback = random.inches_between(0, 4)};
     switch (random.whole(0, 3)) {
         case 0: return purlin_rows(plane, Fixed{random.inches_between(16, 26)}, rows);
         case 1: return purlin_rows(plane, AtMost{random.inches_between(16, 26)}, rows);

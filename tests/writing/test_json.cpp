@@ -54,10 +54,22 @@ struct Everything {
 };
 std::string made_name(const Everything& e) { return e.text + "!"; }
 Everything everything() {
-    return Everything{.text = "wall \"A\"", .view = "view", .flag = true, .number = -7, .count = 12, .length = 10_in,
-                      .area = 12_in * 24_in, .angle = angle_from_degrees(18.5), .pitch = Pitch::in_12(4), .ratio = 0.1,
-                      .colour = Colour::dark_green, .perhaps = std::nullopt, .perhaps_inner = std::nullopt,
-                      .inner = {"in", 1_in}, .lengths = {1_in, 2.5_in}, .inners = {{"x", 1_in}, {"y", 2_in}},
+    return Everything{.text = "wall \"A\"",
+                      .view = "view",
+                      .flag = true,
+                      .number = -7,
+                      .count = 12,
+                      .length = 10_in,
+                      .area = 12_in * 24_in,
+                      .angle = angle_from_degrees(18.5),
+                      .pitch = Pitch::in_12(4),
+                      .ratio = 0.1,
+                      .colour = Colour::dark_green,
+                      .perhaps = std::nullopt,
+                      .perhaps_inner = std::nullopt,
+                      .inner = {"in", 1_in},
+                      .lengths = {1_in, 2.5_in},
+                      .inners = {{"x", 1_in}, {"y", 2_in}},
                       .table = {{1, 2}, {}}};
 }
 struct Alone {
@@ -72,25 +84,30 @@ struct NamesOf<writing_tests::Colour> {
 };
 template <>
 struct FieldsOf<writing_tests::Alone> {
-    static constexpr auto list = std::make_tuple(field("number", FieldUnit::ratio, "a number", &writing_tests::Alone::number));
+    static constexpr auto list =
+        std::make_tuple(field("number", FieldUnit::ratio, "a number", &writing_tests::Alone::number));
 };
 template <>
 struct FieldsOf<writing_tests::Inner> {
-    static constexpr auto list = std::make_tuple(field("text", FieldUnit::none, "some text", &writing_tests::Inner::text),
-                                                 field("length", FieldUnit::length, "a length", &writing_tests::Inner::length));
+    static constexpr auto list =
+        std::make_tuple(field("text", FieldUnit::none, "some text", &writing_tests::Inner::text),
+                        field("length", FieldUnit::length, "a length", &writing_tests::Inner::length));
 };
 template <>
 struct FieldsOf<writing_tests::Everything> {
     using E = writing_tests::Everything;
     static constexpr auto list = std::make_tuple(
         field("text", FieldUnit::none, "text", &E::text), field("view", FieldUnit::none, "view", &E::view),
-        field("name", FieldUnit::none, "made on request", &writing_tests::made_name), field("flag", FieldUnit::none, "flag", &E::flag),
-        field("number", FieldUnit::count, "number", &E::number), field("count", FieldUnit::count, "count", &E::count),
-        field("length", FieldUnit::length, "length", &E::length), field("area", FieldUnit::area, "area", &E::area),
-        field("angle", FieldUnit::angle, "angle", &E::angle), field("pitch", FieldUnit::ratio, "pitch", &E::pitch),
-        field("ratio", FieldUnit::ratio, "ratio", &E::ratio), field("colour", FieldUnit::none, "colour", &E::colour),
-        field("perhaps", FieldUnit::length, "perhaps", &E::perhaps), field("perhaps_inner", FieldUnit::none, "perhaps inner", &E::perhaps_inner),
-        field("inner", FieldUnit::none, "inner", &E::inner), field("lengths", FieldUnit::length, "lengths", &E::lengths),
+        field("name", FieldUnit::none, "made on request", &writing_tests::made_name),
+        field("flag", FieldUnit::none, "flag", &E::flag), field("number", FieldUnit::count, "number", &E::number),
+        field("count", FieldUnit::count, "count", &E::count), field("length", FieldUnit::length, "length", &E::length),
+        field("area", FieldUnit::area, "area", &E::area), field("angle", FieldUnit::angle, "angle", &E::angle),
+        field("pitch", FieldUnit::ratio, "pitch", &E::pitch), field("ratio", FieldUnit::ratio, "ratio", &E::ratio),
+        field("colour", FieldUnit::none, "colour", &E::colour),
+        field("perhaps", FieldUnit::length, "perhaps", &E::perhaps),
+        field("perhaps_inner", FieldUnit::none, "perhaps inner", &E::perhaps_inner),
+        field("inner", FieldUnit::none, "inner", &E::inner),
+        field("lengths", FieldUnit::length, "lengths", &E::lengths),
         field("inners", FieldUnit::none, "inners", &E::inners), field("table", FieldUnit::count, "table", &E::table));
 };
 }  // namespace eavewright
@@ -192,10 +209,13 @@ TEST_CASE("fields stand in their listed order, flat objects on one line") {
 TEST_CASE("every length comes back within half of the last place") {
     for (const double inch : {0.0, 1.0 / 64.0, 100.0 / 3.0, 246.65765749, -12.125, 9999999.987654321}) {
         const Length length = one_inch * inch;
-        const auto back = [&](LengthUnit unit) { return json::parse(write_json(Inner{"", length}, unit))["length"].get<double>(); };
+        const auto back = [&](LengthUnit unit) {
+            return json::parse(write_json(Inner{"", length}, unit))["length"].get<double>();
+        };
         CHECK(std::fabs(back(LengthUnit::inches) - inch) <= 0.51e-9);
         const double mm = millimetres(length);
-        CHECK(std::fabs(back(LengthUnit::millimetres) - mm) <= 0.51e-7 + std::fabs(mm) * 4e-16);  // and the double's own last place
+        CHECK(std::fabs(back(LengthUnit::millimetres) - mm) <=
+              0.51e-7 + std::fabs(mm) * 4e-16);  // and the double's own last place
     }
     // Every 64th is exact in 9 places of an inch.
     for (int n = 0; n < 640; ++n) {
@@ -211,7 +231,10 @@ TEST_CASE("text of any bytes stays JSON") {
     }
     CHECK(text_back(std::string("nul\0inside", 10)) == std::string("nul\0inside", 10));
     CHECK(text_back("C:\\roof\\\"new\"\n\t") == "C:\\roof\\\"new\"\n\t");
-    CHECK(text_back("20\xc3\x97""8 \xe2\x80\xb3 \xf0\x9f\x8f\xa0") == "20\xc3\x97""8 \xe2\x80\xb3 \xf0\x9f\x8f\xa0");
+    CHECK(text_back("20\xc3\x97"
+                    "8 \xe2\x80\xb3 \xf0\x9f\x8f\xa0") ==
+          "20\xc3\x97"
+          "8 \xe2\x80\xb3 \xf0\x9f\x8f\xa0");
     // Not UTF-8: lone continuation, cut-off character, overlong slash, surrogate, past the last character.
     const std::string replacement = "\xef\xbf\xbd";
     CHECK(text_back("a\x80z") == "a" + replacement + "z");
@@ -228,7 +251,9 @@ TEST_CASE("text of any bytes stays JSON") {
 }
 
 TEST_CASE("what is no number is null, never a wrong one") {
-    const auto back = [](double number) { return json::parse(write_json(Alone{number}, LengthUnit::inches))["number"]; };
+    const auto back = [](double number) {
+        return json::parse(write_json(Alone{number}, LengthUnit::inches))["number"];
+    };
     CHECK(back(std::numeric_limits<double>::quiet_NaN()).is_null());
     CHECK(back(std::numeric_limits<double>::infinity()).is_null());
     CHECK(back(1e300).is_null());
@@ -267,14 +292,21 @@ TEST_CASE("the schema names every field, its type, its meaning and its unit") {
 }
 
 TEST_CASE("heights, sheets and nails fit their schemas and carry their figures") {
-    const RoofShape shape = gable({.width = 36_ft, .length = 60_ft, .pitch = Pitch::in_12(4), .eave_overhang = 18_in,
-                                   .rake_overhang = 12_in, .build_up = {3.5_in}, .bearing_height = 120_in, .heel = 6_in});
+    const RoofShape shape = gable({.width = 36_ft,
+                                   .length = 60_ft,
+                                   .pitch = Pitch::in_12(4),
+                                   .eave_overhang = 18_in,
+                                   .rake_overhang = 12_in,
+                                   .build_up = {3.5_in},
+                                   .bearing_height = 120_in,
+                                   .heel = 6_in});
     const PurlinPlane& plane = shape.slopes[0].purlin;
     const PurlinRows rows = purlin_rows(plane, AtMost{24_in}, {.stock = {.lie = PurlinLie::on_edge}});
     const Sheets sheets = tile_sheets(plane, rows, {.sheet = {48_in, 96_in}, .stagger_spaces = 2});
     const NailCount nails = count_nails(sheets, rows, {.edge = 6_in, .field = 8_in});
     for (const LengthUnit unit : {LengthUnit::inches, LengthUnit::millimetres}) {
-        check_against(json::parse(write_json(shape.heights, unit)), json::parse(write_json_schema<RoofHeights>("heights")));
+        check_against(json::parse(write_json(shape.heights, unit)),
+                      json::parse(write_json_schema<RoofHeights>("heights")));
         check_against(json::parse(write_json(rows, unit)), json::parse(write_json_schema<PurlinRows>("rows")));
         check_against(json::parse(write_json(sheets, unit)), json::parse(write_json_schema<Sheets>("sheets")));
         check_against(json::parse(write_json(nails, unit)), json::parse(write_json_schema<NailCount>("nails")));

@@ -85,7 +85,7 @@ inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const Pur
 inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines& frames, const PurlinCutPlan& plan, bool lapped,
                                   std::vector<PurlinPiece>& pieces) {
     const Length lap = lapped ? plan.lap / 2.0 : no_length;
-    const std::size_t inner_end = frames.centres.size() - 1;
+    const std::size_t inner_end = frames.centres.empty() ? 0 : frames.centres.size() - 1;
     Length from = along.low;
     std::size_t next = 1;  // the first inner frame past the last splice
     bool hold_back = row % 2 == 1;

@@ -35,7 +35,7 @@ TEST_CASE("a row at every spacing, marked at the exact multiple") {
         REQUIRE(rows.rows.size() > 8);
         CHECK(rows.rows.front().kind == RowKind::eave);
         CHECK(centre(rows, 0) == 0.75_in);
-        CHECK(rows.rows.back().kind == RowKind::ridge);
+        CHECK(rows.rows.back().kind == RowKind::top);
         CHECK(centre(rows, rows.rows.size() - 1) == up - flat_half);
         CHECK(rows.spacing == step);
         for (std::size_t k = 1; k + 1 < rows.rows.size(); ++k) {
@@ -143,7 +143,7 @@ TEST_CASE("rows as found: level, frame by frame, and carried on to the rakes") {
     const PurlinRows rows = purlin_rows(rectangle(264_in, 74_in), found);
     REQUIRE(rows.rows.size() == 4);
     CHECK(rows.rows[0].kind == RowKind::eave);
-    CHECK(rows.rows[3].kind == RowKind::ridge);
+    CHECK(rows.rows[3].kind == RowKind::top);
     CHECK(centre(rows, 1, 200_in) == 24_in);
     CHECK(centre(rows, 2, 12_in) == 47.5_in);
     CHECK(centre(rows, 2, 132_in) == 48_in);

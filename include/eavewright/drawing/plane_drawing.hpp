@@ -173,6 +173,7 @@ inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions
     std::string words = std::string{purlins ? "Grey bands: purlins" : "Grey bands: chords"} + ", at their real width.";
     words += options.marks && slope.purlins ? " Row centres are up from the outer face of the fascia." : "";
     words += options.frames ? " Ticks at the eave: frames, and the spaces between them." : "";
+    words += slope.blocks.empty() ? "" : " Thin upright bands: blocks between the purlins.";
     words += " Shaded sheets are cut.";
     for (const Finding& finding : slope.sheets.findings) {
         if (options.findings && finding.block) {

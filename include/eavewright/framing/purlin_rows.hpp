@@ -94,10 +94,11 @@ struct RowPlan {
     Length ridge_setback = no_length;                    ///< upper side of the ridge row below the ridge line
 };
 
-enum class RowKind { eave, field, ridge };
+/// What a row is: the fascia at the eave, a purlin in the field, or the topmost purlin, under a ridge or a high edge.
+enum class RowKind { eave, field, top };
 template <>
 struct NamesOf<RowKind> {
-    static constexpr std::array<std::string_view, 3> list{"eave", "field", "ridge"};
+    static constexpr std::array<std::string_view, 3> list{"eave", "field", "top"};
 };
 
 /// One row of support: the fascia at the eave, or a purlin.
@@ -109,7 +110,7 @@ struct PurlinRow {
 template <>
 struct FieldsOf<PurlinRow> {
     static constexpr auto list = std::make_tuple(
-        field("kind", FieldUnit::none, "eave (the fascia), field or ridge", &PurlinRow::kind),
+        field("kind", FieldUnit::none, "eave (the fascia), field or top", &PurlinRow::kind),
         field("centreline", FieldUnit::length, "centre line from rake to rake", &PurlinRow::centreline),
         field("width", FieldUnit::length, "width a sheet can bear on", &PurlinRow::width));
 };
@@ -223,7 +224,7 @@ struct Rakes {
 
 /// The ridge row: parallel to the ridge edge, its centre `below` it.
 [[nodiscard]] inline PurlinRow ridge_row(const Rakes& rakes, Length below, Length width) {
-    return rakes.row_at(1.0 - below / rakes.ridge_left.up, 1.0 - below / rakes.ridge_right.up, RowKind::ridge, width);
+    return rakes.row_at(1.0 - below / rakes.ridge_left.up, 1.0 - below / rakes.ridge_right.up, RowKind::top, width);
 }
 
 inline void require_few_rows(std::int64_t rows) {
@@ -317,7 +318,7 @@ inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& 
         to.rows.push_back(centres.size() == 1 ? level_row(outline, centres.front(), width)
                                               : row_through_frames(outline, found.frames, centres, width));
     }
-    to.rows.back().kind = RowKind::ridge;
+    to.rows.back().kind = RowKind::top;
     to.spacing = middle_space(found);
 }
 

@@ -33,7 +33,7 @@ template <>
 struct FieldsOf<RowMark> {
     static constexpr auto list = std::make_tuple(
         field("row", FieldUnit::count, "index of the row, from 0 at the eave", &RowMark::row),
-        field("kind", FieldUnit::none, "eave (the fascia), field or ridge", &RowMark::kind),
+        field("kind", FieldUnit::none, "eave (the fascia), field or top", &RowMark::kind),
         field("along", FieldUnit::length, "place along the eave", &RowMark::along),
         field("centre", FieldUnit::length, "exact centre up the slope from the fascia's outer face", &RowMark::centre),
         field("mark", FieldUnit::length, "centre rounded to the tick", &RowMark::mark),

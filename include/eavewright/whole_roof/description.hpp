@@ -57,7 +57,7 @@ struct RoofDescription {
     NailPattern nails;
     SquaringPlan squaring{};
     std::vector<SlopeAsBuilt> as_built{};   ///< empty, or one a slope, front first
-    Tick tick = Tick::of_inch(16);          ///< what marks and cuts are rounded to
+    Tick tick = Tick::of_inch(16);          ///< what marks and cuts are rounded to, in place of the ticks of the parts
 };
 
 /// Number of slopes that a shape has.

@@ -177,8 +177,22 @@ void check_pieces(const Case& c) {
             CHECK(outside_by(outline, p) < rounding);
         }
         const Box box = bounds(pieces.back());
-        CHECK(box.max_corner().x() - box.min_corner().x() <= inches(c.plan.sheet.width) + tolerance);
-        CHECK(box.max_corner().y() - box.min_corner().y() <= inches(c.plan.sheet.length) + 2.0 * tolerance);
+        const double width = box.max_corner().x() - box.min_corner().x();
+        const double length = box.max_corner().y() - box.min_corner().y();
+        const double missing = width * length - bg::area(pieces.back());
+        CHECK(width <= inches(c.plan.sheet.width) + tolerance);
+        CHECK(length <= inches(c.plan.sheet.length) + 2.0 * tolerance);
+        if (!piece.slanted) {  // no corner of its box is cut by more than half a tick
+            CHECK(missing <= inches(c.plan.tick.step()) / 2.0 * (width + length) + rounding);
+        }
+        if (missing < 1e-6) {
+            CHECK_FALSE(piece.slanted);
+        }
+        if (piece.whole) {
+            CHECK_FALSE(piece.slanted);
+            CHECK(std::fabs(width - inches(c.plan.sheet.width)) < tolerance);
+            CHECK(std::fabs(length - inches(c.plan.sheet.length)) < tolerance);
+        }
         CHECK(piece.length <= c.plan.sheet.length);
         CHECK(piece.width <= c.plan.sheet.width);
         CHECK(off_by(piece.length, round_to_tick(piece.length, c.plan.tick)) < rounding);

@@ -12,9 +12,13 @@ namespace {
 using namespace demo;
 
 void drawing_of_workshop(benchmark::State& state) {
-    const RoofDescription roof{.name = "Workshop", .shape = shape(), .frames = {.spacing = BaysAtMost{10_ft}},
-                               .purlins = PurlinPlan{.spacing = Fixed{24_in}, .cuts = {.stock_length = 24_ft}, .stock = row_plan().stock},
-                               .sheets = sheet_plan(), .nails = {.edge = 6_in, .field = 12_in}};
+    const RoofDescription roof{
+        .name = "Workshop",
+        .shape = shape(),
+        .frames = {.spacing = BaysAtMost{10_ft}},
+        .purlins = PurlinPlan{.spacing = Fixed{24_in}, .cuts = {.stock_length = 24_ft}, .stock = row_plan().stock},
+        .sheets = sheet_plan(),
+        .nails = {.edge = 6_in, .field = 12_in}};
     const SlopeResult slope = whole_roof(roof).slopes.front();
     for (auto _ : state) {
         benchmark::DoNotOptimize(draw_plane(slope, {.title = "Workshop"}));

@@ -11,7 +11,8 @@ namespace {
 using namespace eavewright;
 using namespace eavewright::literals;
 
-constexpr FourSides readings{.eave = 62_ft, .ridge = 62_ft, .left = 246.625_in, .right = 246.75_in, .up_right = 784_in, .up_left = 783.625_in};
+constexpr FourSides readings{
+    .eave = 62_ft, .ridge = 62_ft, .left = 246.625_in, .right = 246.75_in, .up_right = 784_in, .up_left = 783.625_in};
 
 void one_slope(benchmark::State& state) {
     for (auto _ : state) {

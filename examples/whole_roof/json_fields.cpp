@@ -25,7 +25,8 @@ public:
         } else if (event == json::parse_event_t::object_end) {
             open_.pop_back();
         } else if (event == json::parse_event_t::key && !open_.back().insert(parsed.get<std::string>()).second) {
-            faults_->push_back({FaultCode::contradiction, parsed.get<std::string>(), "the field twice in one object", "each field once"});
+            faults_->push_back({FaultCode::contradiction, parsed.get<std::string>(), "the field twice in one object",
+                                "each field once"});
         }
         return true;
     }
@@ -62,16 +63,20 @@ std::optional<json> parse_json(const std::string& text, Faults& faults) {
         }
         faults.push_back({FaultCode::wrong_type, "file", shown(document), "one JSON object"});
     } catch (const json::out_of_range&) {
-        faults.push_back({FaultCode::out_of_range, "file", "a number past the range of a double", "numbers within the range of a double"});
+        faults.push_back({FaultCode::out_of_range, "file", "a number past the range of a double",
+                          "numbers within the range of a double"});
     } catch (const json::parse_error& error) {
-        faults.push_back({FaultCode::broken_document, "file", "JSON broken at " + place_of(text, static_cast<std::size_t>(error.byte)), "a whole JSON document"});
+        faults.push_back({FaultCode::broken_document, "file",
+                          "JSON broken at " + place_of(text, static_cast<std::size_t>(error.byte)),
+                          "a whole JSON document"});
     }
     return std::nullopt;
 }
 
 JsonFields::JsonFields(const json& value, const Path& path, Faults& faults) : JsonFields{value, path.text(), faults} {}
 
-JsonFields::JsonFields(const json& value, std::string path, Faults& faults) : value_{&value}, path_{std::move(path)}, faults_{&faults} {
+JsonFields::JsonFields(const json& value, std::string path, Faults& faults)
+    : value_{&value}, path_{std::move(path)}, faults_{&faults} {
     static const json nothing = json::object();
     if (!value.is_object()) {
         fault(FaultCode::wrong_type, path_, shown(value), "an object of fields");
@@ -238,7 +243,8 @@ std::vector<int> JsonFields::wholes_or_none(const std::string& key) {
         if (value[i].is_number_integer() && std::fabs(value[i].get<double>()) < 1e6) {
             list.push_back(value[i].get<int>());
         } else {
-            fault(FaultCode::wrong_type, path_of(key) + "[" + std::to_string(i) + "]", shown(value[i]), "a whole number");
+            fault(FaultCode::wrong_type, path_of(key) + "[" + std::to_string(i) + "]", shown(value[i]),
+                  "a whole number");
         }
     }
     if (!value.is_array()) {
@@ -276,7 +282,9 @@ int JsonFields::find_name(const std::string& key, const std::vector<std::string_
     fault(value->is_string() ? FaultCode::unknown_name : FaultCode::wrong_type, path_of(key), shown(*value), required);
     return -1;
 }
-int JsonFields::choice(const std::string& key, std::initializer_list<std::string_view> names) { return find_name(key, names); }
+int JsonFields::choice(const std::string& key, std::initializer_list<std::string_view> names) {
+    return find_name(key, names);
+}
 
 int JsonFields::one_of(std::initializer_list<std::string_view> keys) {
     int found = -1;
@@ -293,8 +301,8 @@ int JsonFields::one_of(std::initializer_list<std::string_view> keys) {
         ++index;
     }
     if (count != 1 && !missing_) {
-        fault(count == 0 ? FaultCode::missing_field : FaultCode::contradiction, path_, count == 0 ? "" : std::to_string(count) + " of them",
-              "exactly one of " + list);
+        fault(count == 0 ? FaultCode::missing_field : FaultCode::contradiction, path_,
+              count == 0 ? "" : std::to_string(count) + " of them", "exactly one of " + list);
     }
     return count == 1 ? found : -1;
 }
@@ -345,7 +353,8 @@ void JsonFields::finish() {
     }
     for (const auto& item : value_->items()) {
         if (known_.count(item.key()) == 0) {
-            fault(FaultCode::unknown_field, path_of(item.key()), shown(item.value()), "a field that this object has: " + known);
+            fault(FaultCode::unknown_field, path_of(item.key()), shown(item.value()),
+                  "a field that this object has: " + known);
         }
     }
 }

@@ -76,13 +76,15 @@ private:
     [[nodiscard]] const nlohmann::json* take(const std::string& key, const char* required);
     [[nodiscard]] std::string path_of(const std::string& key) const;
     [[nodiscard]] int find_name(const std::string& key, const std::vector<std::string_view>& names);
-    [[nodiscard]] eavewright::Length read_one(const nlohmann::json& value, const std::string& path, eavewright::Length stand_in);
+    [[nodiscard]] eavewright::Length read_one(const nlohmann::json& value, const std::string& path,
+                                              eavewright::Length stand_in);
     void text_fault(eavewright::Fault refused, const std::string& path);
-    void fault(eavewright::FaultCode code, const std::string& path, const std::string& given, const std::string& required);
+    void fault(eavewright::FaultCode code, const std::string& path, const std::string& given,
+               const std::string& required);
 
     const nlohmann::json* value_;
     std::string path_;
     eavewright::Faults* faults_;
-    std::set<std::string> known_;   ///< every name that was asked for
-    bool missing_ = false;   ///< stands for an object that is not there: its fields are not missed one by one
+    std::set<std::string> known_;  ///< every name that was asked for
+    bool missing_ = false;         ///< stands for an object that is not there: its fields are not missed one by one
 };

@@ -60,8 +60,10 @@ struct CommandLine {
 }
 
 /// Everything is made before anything is written, so a refusal leaves no half-written file.
-[[nodiscard]] std::vector<OutputFile> make_files(const RoofResult& result, const RoofFile& file, const std::string& stem) {
-    std::vector<OutputFile> files{{stem + ".layout.json", write_json(ResultDocument{file.unit, result}, file.unit) + "\n"}};
+[[nodiscard]] std::vector<OutputFile> make_files(const RoofResult& result, const RoofFile& file,
+                                                 const std::string& stem) {
+    std::vector<OutputFile> files{
+        {stem + ".layout.json", write_json(ResultDocument{file.unit, result}, file.unit) + "\n"}};
     for (const SlopeResult& slope : result.slopes) {
         const DrawingOptions options{.title = result.name + ", " + slope.name + " slope", .tick = file.roof->tick};
         files.push_back({stem + "." + slope.name + ".svg", draw_plane(slope, options)});
@@ -100,7 +102,8 @@ struct CommandLine {
 int main(int argc, char** argv) {
     const std::vector<std::string> words(argv + 1, argv + argc);
     if (words.size() == 1 && words[0] == "--schema") {
-        std::cout << nlohmann::ordered_json::parse(write_json_schema<ResultDocument>("Layout of a roof")).dump(2) << "\n";
+        std::cout << nlohmann::ordered_json::parse(write_json_schema<ResultDocument>("Layout of a roof")).dump(2)
+                  << "\n";
         return 0;
     }
     const std::optional<CommandLine> line = read_command_line(words);

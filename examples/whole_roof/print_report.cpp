@@ -23,8 +23,10 @@ public:
 
     void roof(const RoofResult& roof) {
         out_ << roof.name << "\n" << std::string(roof.name.size(), '=') << "\n\n";
-        line("pitch", write_decimal(roof.pitch.rise_in_12(), 3) + " in 12, " + write_decimal(degrees(roof.pitch.angle()), 2) + " deg");
-        line("footprint", of(roof.footprint_width) + " x " + of(roof.footprint_length) + ", diagonal " + of(roof.footprint_diagonal));
+        line("pitch", write_decimal(roof.pitch.rise_in_12(), 3) + " in 12, " +
+                          write_decimal(degrees(roof.pitch.angle()), 2) + " deg");
+        line("footprint", of(roof.footprint_width) + " x " + of(roof.footprint_length) + ", diagonal " +
+                              of(roof.footprint_diagonal));
         line("roof area", area(roof.roof_area));
         out_ << "\nHeights above the benchmark\n";
         line("bearing", of(roof.heights.bearing));
@@ -48,8 +50,9 @@ public:
 private:
     [[nodiscard]] std::string of(Length length) const { return write_length(length, tick_); }
     [[nodiscard]] std::string area(Area a) const {
-        return tick_.is_metric() ? write_decimal(square_metres(a), 2) + " m2"
-                                 : write_decimal(square_feet(a), 1) + " sq ft, " + write_decimal(squares(a), 2) + " squares";
+        return tick_.is_metric()
+                   ? write_decimal(square_metres(a), 2) + " m2"
+                   : write_decimal(square_feet(a), 1) + " sq ft, " + write_decimal(squares(a), 2) + " squares";
     }
     void line(const std::string& what, const std::string& figure) {
         out_ << "  " << std::left << std::setw(22) << what << figure << "\n";
@@ -174,9 +177,11 @@ private:
     void sheets(const SlopeResult& slope) {
         const Sheets& sheets = slope.sheets;
         const bool columns = sheets.run == SupportRun::along_eave;
-        pieces(columns ? " Sheets, long side up the slope, lettered by column" : " Sheets, long side along the eave, lettered by course",
+        pieces(columns ? " Sheets, long side up the slope, lettered by column"
+                       : " Sheets, long side along the eave, lettered by course",
                count_sheets(sheets), any_slanted(sheets) ? "    / is cut on a slant: see the drawing\n" : "");
-        line(columns ? "columns" : "courses", std::to_string(sheets.lanes) + ", " + std::to_string(sheets.whole_sheets) + " full sheets");
+        line(columns ? "columns" : "courses",
+             std::to_string(sheets.lanes) + ", " + std::to_string(sheets.whole_sheets) + " full sheets");
         line("laid", area(sheets.laid));
         line("worst closure", of_decimal(longer(sheets.closure.worst_lane, sheets.closure.across)));
         line("nails", std::to_string(slope.nails.total));
@@ -197,16 +202,17 @@ private:
         return false;
     }
     [[nodiscard]] std::string of_decimal(Length length) const {
-        return tick_.is_metric() ? write_decimal(millimetres(length), 2) + " mm" : write_decimal(inches(length), 4) + " in";
+        return tick_.is_metric() ? write_decimal(millimetres(length), 2) + " mm"
+                                 : write_decimal(inches(length), 4) + " in";
     }
 
     void findings(const SlopeResult& slope) {
         const std::vector<Finding>& all = slope.sheets.findings;
         out_ << " Findings: " << (all.empty() ? "none" : std::to_string(all.size())) << "\n";
         for (const Finding& found : all) {
-            out_ << "    " << piece_name(slope.sheets.pieces[found.piece]) << ": " << words(name_of(found.code)) << " at "
-                 << of(found.place.along) << " along, " << of(found.place.up) << " up: " << of_decimal(found.measured)
-                 << ", limit " << of_decimal(found.limit);
+            out_ << "    " << piece_name(slope.sheets.pieces[found.piece]) << ": " << words(name_of(found.code))
+                 << " at " << of(found.place.along) << " along, " << of(found.place.up)
+                 << " up: " << of_decimal(found.measured) << ", limit " << of_decimal(found.limit);
             if (found.block) {
                 out_ << "; a block of " << of(found.block->length) << " under the joint would carry it";
             }
@@ -216,29 +222,37 @@ private:
 
     void trueness(const Trueness& t, const std::string& far_side) {
         line("verdict", words(name_of(t.verdict)));
-        line("diagonals differ", of_decimal(t.diagonals.difference) + ", allowed " + of_decimal(t.diagonals.tolerance) + ": " +
-                                     (t.diagonals.reads_within ? "reads within" : "reads out") + ", " + words(name_of(t.diagonals.certainty)));
-        line("sides differ", "eave and ridge " + of_decimal(t.eave_and_ridge.difference) + ", rakes " + of_decimal(t.rakes.difference));
+        line("diagonals differ", of_decimal(t.diagonals.difference) + ", allowed " + of_decimal(t.diagonals.tolerance) +
+                                     ": " + (t.diagonals.reads_within ? "reads within" : "reads out") + ", " +
+                                     words(name_of(t.diagonals.certainty)));
+        line("sides differ",
+             "eave and ridge " + of_decimal(t.eave_and_ridge.difference) + ", rakes " + of_decimal(t.rakes.difference));
         line("readings close to", of_decimal(t.measured.misclosure) + ": " + words(name_of(t.measured.closure)));
         if (t.pull != PullDirection::none) {
-            line(t.reads_within ? "exact would be" : "pull", far_side + " " + words(name_of(t.pull)) + " by " + of_decimal(magnitude(t.ridge_move)) + "; shorten the " +
-                             words(name_of(t.shorten)) + " diagonal by " + of_decimal(t.shorten_by) + " to " + of(t.target_diagonal));
+            line(t.reads_within ? "exact would be" : "pull",
+                 far_side + " " + words(name_of(t.pull)) + " by " + of_decimal(magnitude(t.ridge_move)) +
+                     "; shorten the " + words(name_of(t.shorten)) + " diagonal by " + of_decimal(t.shorten_by) +
+                     " to " + of(t.target_diagonal));
         }
-        line("can come square", t.can_be_square ? "yes" : "no: opposite sides differ; " +
-                                                              write_decimal(degrees(t.corner_error_after_pull), 3) +
-                                                              " deg is left in the worst corner");
+        line("can come square", t.can_be_square ? "yes"
+                                                : "no: opposite sides differ; " +
+                                                      write_decimal(degrees(t.corner_error_after_pull), 3) +
+                                                      " deg is left in the worst corner");
     }
 
     void ridge(const PairTrueness& pair) {
         out_ << "\nThe ridge that both slopes share (as seen from the front eave, facing up)\n";
         line("verdict", words(name_of(pair.verdict)));
-        line("ridge goes", pair.pull == PullDirection::none ? "nowhere" : words(name_of(pair.pull)) + " by " + of_decimal(magnitude(pair.ridge_move)));
+        line("ridge goes", pair.pull == PullDirection::none
+                               ? "nowhere"
+                               : words(name_of(pair.pull)) + " by " + of_decimal(magnitude(pair.ridge_move)));
         line("eaves have slid", of_decimal(pair.eave_slide) + " against one another");
     }
 
     void totals(const RoofResult& roof) {
         out_ << "\nThe whole roof\n";
-        line("sheets laid", std::to_string(roof.sheet_pieces) + " pieces, " + std::to_string(roof.whole_sheets) + " of them full sheets");
+        line("sheets laid", std::to_string(roof.sheet_pieces) + " pieces, " + std::to_string(roof.whole_sheets) +
+                                " of them full sheets");
         line("nails", std::to_string(roof.nails));
         line("findings", std::to_string(roof.findings));
         line("worst closure", of_decimal(roof.worst_closure));

@@ -46,10 +46,12 @@ constexpr Length stand_in = 12_in;
 }
 
 [[nodiscard]] PurlinPlan read_purlins(JsonFields purlins, const SheetPlan& sheets) {
-    const PurlinStock stock{.thickness = purlins.length("thickness", 1.5_in), .depth = purlins.length("depth", 3.5_in),
+    const PurlinStock stock{.thickness = purlins.length("thickness", 1.5_in),
+                            .depth = purlins.length("depth", 3.5_in),
                             .lie = purlins.name("lie", PurlinLie::flat)};
     PurlinPlan plan{.spacing = read_row_spacing(purlins.object("spacing"), sheets),
-                    .cuts = {.stock_length = purlins.length("stock_length", 40_ft)}, .stock = stock};
+                    .cuts = {.stock_length = purlins.length("stock_length", 40_ft)},
+                    .stock = stock};
     plan.cuts.lap = purlins.length_or("lap", plan.cuts.lap);
     plan.ridge_setback = purlins.length_or("ridge_setback", plan.ridge_setback);
     for (const int bay : purlins.wholes_or_none("blocked_bays")) {
@@ -82,9 +84,12 @@ constexpr Length stand_in = 12_in;
 }
 
 [[nodiscard]] FourSides read_sides(JsonFields sides) {
-    const FourSides read{.eave = sides.length("eave", 48_in), .ridge = sides.length("ridge", 48_in),
-                         .left = sides.length("left", 36_in), .right = sides.length("right", 36_in),
-                         .up_right = sides.length("up_right", 60_in), .up_left = sides.length("up_left", 60_in)};
+    const FourSides read{.eave = sides.length("eave", 48_in),
+                         .ridge = sides.length("ridge", 48_in),
+                         .left = sides.length("left", 36_in),
+                         .right = sides.length("right", 36_in),
+                         .up_right = sides.length("up_right", 60_in),
+                         .up_left = sides.length("up_left", 60_in)};
     sides.finish();
     return read;
 }
@@ -97,7 +102,8 @@ constexpr Length stand_in = 12_in;
         tape->finish();
     }
     if (auto tolerance = squaring.object_or_none("tolerance")) {
-        plan.tolerance.diagonal_difference = tolerance->length_or("diagonal_difference", plan.tolerance.diagonal_difference);
+        plan.tolerance.diagonal_difference =
+            tolerance->length_or("diagonal_difference", plan.tolerance.diagonal_difference);
         plan.tolerance.side_difference = tolerance->length_or("side_difference", plan.tolerance.side_difference);
         tolerance->finish();
     }
@@ -146,15 +152,27 @@ void read_common_shape(JsonFields& shape, Shape& roof) {
     const Length bearing = shape.length("bearing_height", 10_ft);
     const Length heel = shape.length("heel", stand_in);
     if (is_gable) {
-        GableRoof roof{.width = width, .length = length, .pitch = pitch, .eave_overhang = eave, .rake_overhang = rake,
-                       .build_up = build_up, .bearing_height = bearing, .heel = heel};
+        GableRoof roof{.width = width,
+                       .length = length,
+                       .pitch = pitch,
+                       .eave_overhang = eave,
+                       .rake_overhang = rake,
+                       .build_up = build_up,
+                       .bearing_height = bearing,
+                       .heel = heel};
         read_common_shape(shape, roof);
         shape.finish();
         return roof;
     }
-    SingleSlopeRoof roof{.width = width, .length = length, .pitch = pitch, .eave_overhang = eave,
-                         .high_overhang = shape.length("high_overhang", stand_in), .rake_overhang = rake,
-                         .build_up = build_up, .bearing_height = bearing, .heel = heel};
+    SingleSlopeRoof roof{.width = width,
+                         .length = length,
+                         .pitch = pitch,
+                         .eave_overhang = eave,
+                         .high_overhang = shape.length("high_overhang", stand_in),
+                         .rake_overhang = rake,
+                         .build_up = build_up,
+                         .bearing_height = bearing,
+                         .heel = heel};
     read_common_shape(shape, roof);
     shape.finish();
     return roof;
@@ -168,8 +186,11 @@ void read_common_shape(JsonFields& shape, Shape& roof) {
         purlins = read_purlins(*given, sheets);
     }
     const BuildUp build_up{.purlin = purlins ? build_up_depth(purlins->stock) : no_length, .deck = thickness};
-    RoofDescription roof{.name = file.text("name"), .shape = read_shape(file.object("shape"), build_up),
-                         .frames = read_frames(file.object("frames")), .purlins = purlins, .sheets = sheets,
+    RoofDescription roof{.name = file.text("name"),
+                         .shape = read_shape(file.object("shape"), build_up),
+                         .frames = read_frames(file.object("frames")),
+                         .purlins = purlins,
+                         .sheets = sheets,
                          .nails = read_nails(file.object("nails"))};
     if (auto squaring = file.object_or_none("squaring")) {
         roof.squaring = read_squaring(*squaring);

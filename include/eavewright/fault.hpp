@@ -23,29 +23,29 @@ namespace eavewright {
 /// bindings in other languages show the same ones.
 enum class FaultCode : int {
     // Text that does not read.
-    empty_text = 101,         ///< nothing was written
-    not_a_number = 102,       ///< digits were expected at this place
-    missing_unit = 103,       ///< a number stands without its unit
-    unknown_unit = 104,       ///< the letters are no unit of this quantity
-    bad_fraction = 105,       ///< a fraction that no tape carries
-    trailing_text = 106,      ///< something follows a complete value
-    too_many_digits = 107,    ///< more digits than a double holds exactly
-    ambiguous_text = 108,     ///< could be read in two ways
+    empty_text = 101,       ///< nothing was written
+    not_a_number = 102,     ///< digits were expected at this place
+    missing_unit = 103,     ///< a number stands without its unit
+    unknown_unit = 104,     ///< the letters are no unit of this quantity
+    bad_fraction = 105,     ///< a fraction that no tape carries
+    trailing_text = 106,    ///< something follows a complete value
+    too_many_digits = 107,  ///< more digits than a double holds exactly
+    ambiguous_text = 108,   ///< could be read in two ways
     // Single values.
-    not_finite = 201,         ///< NaN or infinity
-    out_of_range = 202,       ///< outside the range that is allowed
-    too_much_work = 203,      ///< would make more pieces than the documented limit
+    not_finite = 201,     ///< NaN or infinity
+    out_of_range = 202,   ///< outside the range that is allowed
+    too_much_work = 203,  ///< would make more pieces than the documented limit
     // The form of a description.
-    missing_field = 301,      ///< a required field is absent
-    unknown_field = 302,      ///< a field that the description does not have
-    wrong_type = 303,         ///< text where a number belongs, and the like
-    unknown_name = 304,       ///< not one of the listed names
-    broken_document = 305,    ///< the document cannot be parsed
+    missing_field = 301,    ///< a required field is absent
+    unknown_field = 302,    ///< a field that the description does not have
+    wrong_type = 303,       ///< text where a number belongs, and the like
+    unknown_name = 304,     ///< not one of the listed names
+    broken_document = 305,  ///< the document cannot be parsed
     // Values that contradict one another.
-    out_of_order = 401,       ///< a list that must ascend does not
-    does_not_fit = 402,       ///< one part is larger than the room for it
-    contradiction = 403,      ///< two inputs cannot both hold
-    not_supported = 404,      ///< well formed, but outside what this function lays out
+    out_of_order = 401,   ///< a list that must ascend does not
+    does_not_fit = 402,   ///< one part is larger than the room for it
+    contradiction = 403,  ///< two inputs cannot both hold
+    not_supported = 404,  ///< well formed, but outside what this function lays out
 };
 
 /// The number of a fault code as it is shown to people and other languages.
@@ -60,10 +60,10 @@ struct TextSpan {
 /// One refused input: which, what was given, what is allowed.
 struct Fault {
     FaultCode code;
-    std::string path;                      ///< the input, e.g. "roof.pitch"; empty where a lone value was read
-    std::string given;                     ///< the value or the text as it was given
-    std::string required;                  ///< what would have been accepted
-    std::optional<TextSpan> place{};       ///< where in `given` the fault sits, for text
+    std::string path;                 ///< the input, e.g. "roof.pitch"; empty where a lone value was read
+    std::string given;                ///< the value or the text as it was given
+    std::string required;             ///< what would have been accepted
+    std::optional<TextSpan> place{};  ///< where in `given` the fault sits, for text
 };
 
 /// One line for a person: input, value, what is allowed, number of the code.

@@ -32,7 +32,8 @@ struct Field {
 };
 
 template <class Getter>
-[[nodiscard]] constexpr Field<Getter> field(std::string_view name, FieldUnit unit, std::string_view meaning, Getter get) {
+[[nodiscard]] constexpr Field<Getter> field(std::string_view name, FieldUnit unit, std::string_view meaning,
+                                            Getter get) {
     return Field<Getter>{name, unit, meaning, get};
 }
 
@@ -41,7 +42,9 @@ template <class Result>
 struct FieldsOf;
 
 template <class Result>
-concept HasFields = requires { FieldsOf<Result>::list; };
+concept HasFields = requires {
+    FieldsOf<Result>::list;
+};
 
 /// Specialised beside each closed list of names: `static constexpr std::array<std::string_view, N> list{...};`
 /// in the order of the enumerators, which count from zero.
@@ -49,7 +52,9 @@ template <class Enumeration>
 struct NamesOf;
 
 template <class Enumeration>
-concept HasNames = requires { NamesOf<Enumeration>::list; };
+concept HasNames = requires {
+    NamesOf<Enumeration>::list;
+};
 
 /// The name of an enumerator as files and people write it.
 template <HasNames Enumeration>

@@ -111,9 +111,9 @@ TEST_CASE("purlin marks stand at the left rake with the kind of their row") {
     const std::size_t rows = slope.purlins->rows.size();
     for (std::size_t i = 0; i < rows; ++i) {
         const RowMark& mark = slope.marks[i];
-        const std::string kind = mark.kind == RowKind::eave    ? "eave"
+        const std::string kind = mark.kind == RowKind::eave  ? "eave"
                                  : mark.kind == RowKind::top ? "top"
-                                                               : std::to_string(mark.row);
+                                                             : std::to_string(mark.row);
         CHECK(svg_reader::times_written(elements, kind + ": " + write_length(mark.centre, Tick::of_inch(16))) == 1);
     }
 }

@@ -20,15 +20,16 @@ using namespace eavewright;
 using namespace eavewright::literals;
 
 TEST_CASE("six equal bays of 60 ft: end frames flush with the end walls") {
-    const FrameLines frames = frame_lines({.spacing = EqualBays{6}}, 60_ft, 12_in, false);
+    const FrameLines frames =
+        frame_lines({.spacing = EqualBays{6}}, {.length = 60_ft, .rake_overhang = 12_in}, SeenFrom::front);
     CHECK(frames.centres == std::vector<Length>{12.75_in, 132_in, 252_in, 372_in, 492_in, 612_in, 731.25_in});
     CHECK(frames.wall_left == 12_in);
     CHECK(frames.wall_right == 732_in);
     CHECK(frames.plane_left == no_length);
     CHECK(frames.plane_right == 744_in);
     CHECK(frames.barge_width == 1.5_in);
-    CHECK(frame_lines({.spacing = EqualBays{6}}, 60_ft, no_length, false).barge_width ==
-          no_length);  // no overhang, no barge
+    CHECK(frame_lines({.spacing = EqualBays{6}}, {.length = 60_ft, .rake_overhang = no_length}, SeenFrom::front)
+              .barge_width == no_length);  // no overhang, no barge
 }
 
 TEST_CASE("bays at most: as few as keep each within, one fewer would not") {
@@ -36,7 +37,8 @@ TEST_CASE("bays at most: as few as keep each within, one fewer would not") {
     for (int i = 0; i < sweep(2000); ++i) {
         const Length length = random.inches_between(240, 2400);
         const Length bay = random.inches_between(24, 200);
-        const FrameLines frames = frame_lines({.spacing = BaysAtMost{bay}}, length, 6_in, false);
+        const FrameLines frames =
+            frame_lines({.spacing = BaysAtMost{bay}}, {.length = length, .rake_overhang = 6_in}, SeenFrom::front);
         const auto bays = static_cast<double>(frames.centres.size() - 1);
         CHECK(length / bays <= bay + count_tolerance);
         CHECK((bays == 1.0 || length / (bays - 1.0) > bay));
@@ -46,8 +48,8 @@ TEST_CASE("bays at most: as few as keep each within, one fewer would not") {
             CHECK(off_by(frames.centres[f], 6_in + length * (static_cast<double>(f) / bays)) < 1e-9);
         }
     }
-    CHECK(frame_lines({.spacing = BaysAtMost{8_ft}}, 64_ft, no_length, false).centres.size() ==
-          9);  // an exact fit is not one more
+    CHECK(frame_lines({.spacing = BaysAtMost{8_ft}}, {.length = 64_ft, .rake_overhang = no_length}, SeenFrom::front)
+              .centres.size() == 9);  // an exact fit is not one more
 }
 
 TEST_CASE("posts that stand as they were built, seen from both eaves") {
@@ -59,8 +61,10 @@ TEST_CASE("posts that stand as they were built, seen from both eaves") {
         CHECK(off_by(left.back() - right.back(), one_inch * std::stod(row.at("left_minus_right_in"))) == 0.0);
     }
     REQUIRE(left.size() == 6);
-    const FrameLines front = frame_lines({.spacing = FramesAt{left}}, 56_ft, 12_in, false);
-    const FrameLines back = frame_lines({.spacing = FramesAt{right}}, 56_ft, 12_in, true);
+    const FrameLines front =
+        frame_lines({.spacing = FramesAt{left}}, {.length = 56_ft, .rake_overhang = 12_in}, SeenFrom::front);
+    const FrameLines back =
+        frame_lines({.spacing = FramesAt{right}}, {.length = 56_ft, .rake_overhang = 12_in}, SeenFrom::back);
     for (std::size_t f = 0; f < 6; ++f) {
         CHECK(front.centres[f] == left[f] + 12_in);
         CHECK(back.centres[f] == 696_in - (right[5 - f] + 12_in));
@@ -77,8 +81,8 @@ TEST_CASE("mirrored twice is where it was") {
     for (int i = 0; i < sweep(500); ++i) {
         const FramePlan plan{.spacing = EqualBays{random.whole(1, 12)}};
         const Length length = random.inches_between(400, 1000);
-        const FrameLines front = frame_lines(plan, length, 10_in, false);
-        const FrameLines back = frame_lines(plan, length, 10_in, true);
+        const FrameLines front = frame_lines(plan, {.length = length, .rake_overhang = 10_in}, SeenFrom::front);
+        const FrameLines back = frame_lines(plan, {.length = length, .rake_overhang = 10_in}, SeenFrom::back);
         for (std::size_t f = 0; f < front.centres.size(); ++f) {
             const Length twice = back.plane_right - back.centres[back.centres.size() - 1 - f];
             CHECK(off_by(twice, front.centres[f]) < 1e-9);
@@ -97,7 +101,8 @@ TEST_CASE("chords and barge rafters as supports") {
                                     .heel = 6_in})
                                  .slopes[0]
                                  .chord;
-    const FrameLines frames = frame_lines({.spacing = EqualBays{30}}, 60_ft, 12_in, false);
+    const FrameLines frames =
+        frame_lines({.spacing = EqualBays{30}}, {.length = 60_ft, .rake_overhang = 12_in}, SeenFrom::front);
     const auto supports = supports_of(frames, plane);
     CHECK(supports.run == SupportRun::up_slope);
     REQUIRE(supports.lines.size() == 33);
@@ -110,7 +115,9 @@ TEST_CASE("chords and barge rafters as supports") {
 
 TEST_CASE("frames that are refused") {
     const auto lay = [](const FrameSpacing& spacing, Length length = 60_ft, Length rake = 12_in) {
-        return refusal_of([&] { (void)frame_lines({.spacing = spacing}, length, rake, false); });
+        return refusal_of([&] {
+            (void)frame_lines({.spacing = spacing}, {.length = length, .rake_overhang = rake}, SeenFrom::front);
+        });
     };
     CHECK(lay(EqualBays{6}).path == "no fault");
     CHECK(lay(EqualBays{0}).path == "frames.bays");
@@ -126,13 +133,14 @@ TEST_CASE("frames that are refused") {
     for (const Length none : lengths_that_are_none()) {
         CHECK(lay(BaysAtMost{none}).path == "frames.bay_at_most");
         CHECK(lay(FramesAt{{0_in, none}}).path == "frames.centres[1]");
-        CHECK(lay(EqualBays{6}, none).path == "length");
-        CHECK(lay(BaysAtMost{10_ft}, none).path == "length");
-        CHECK(lay(EqualBays{6}, 60_ft, none).path == "rake_overhang");
+        CHECK(lay(EqualBays{6}, none).path == "frames.wall.length");
+        CHECK(lay(BaysAtMost{10_ft}, none).path == "frames.wall.length");
+        CHECK(lay(EqualBays{6}, 60_ft, none).path == "frames.wall.rake_overhang");
     }
-    CHECK(lay(EqualBays{6}, -60_ft).path == "length");
+    CHECK(lay(EqualBays{6}, -60_ft).path == "frames.wall.length");
     CHECK(refusal_of([] {
-              (void)frame_lines({.spacing = EqualBays{6}, .chord_width = no_length}, 60_ft, 0_in, false);
+              (void)frame_lines({.spacing = EqualBays{6}, .chord_width = no_length},
+                                {.length = 60_ft, .rake_overhang = 0_in}, SeenFrom::front);
           }).path == "frames.chord_width");
 }
 
@@ -167,4 +175,13 @@ TEST_CASE("a bent line is read straight between its points and carried on past i
     CHECK(up_at(line, 20_in) == 10_in);
     CHECK(up_at(line, 30_in) == 8_in);
     CHECK(off_by(up_at(line, 60_in), 11_in) < 1e-12);
+}
+
+TEST_CASE("frames: measured to the girts, the end frames are flush with the posts behind them") {
+    // 60 ft out to out of 1 1/2 in girts, 12 in rakes: posts from 12 + 1.5 in; the first chord's centre 0.75 in inside.
+    const EaveWall wall{.length = 60_ft, .rake_overhang = 12_in, .post_inset = 1.5_in};
+    const FrameLines frames = frame_lines({.spacing = EqualBays{6}}, wall, SeenFrom::front);
+    CHECK(frames.centres.front() == 14.25_in);
+    CHECK(frames.centres.back() == 744_in - 14.25_in);
+    CHECK(off_by(frames.centres[3], 372_in) < 1e-9);
 }

@@ -240,7 +240,7 @@ TEST_CASE("rules, plans and planes that are refused") {
         CHECK(lay(ToSheets{96_in, none, 4}).path == "purlins.spacing.gap");
         CHECK(lay(AsFound{{24_in, none}}).path == "purlins.spacing.rows[1]");
         CHECK(lay(AsFound{{24_in}, {none}}).path == "purlins.spacing.frames[0]");
-        CHECK(lay(Fixed{24_in}, {.fascia_thickness = none}).path == "purlins.fascia_thickness");
+        CHECK(lay(Fixed{24_in}, {.fascia_width = none}).path == "purlins.fascia_width");
         CHECK(lay(Fixed{24_in}, {.sheet_past_fascia = none}).path == "purlins.sheet_past_fascia");
         CHECK(lay(Fixed{24_in}, {.ridge_setback = none}).path == "purlins.ridge_setback");
         CHECK(lay(Fixed{24_in}, {.stock = {.thickness = none}}).path == "purlins.thickness");

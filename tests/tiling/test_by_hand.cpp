@@ -234,7 +234,7 @@ TEST_CASE("sheets that hang past the fascia") {
     CHECK(extent_of(sheets.pieces[0].outline).high.up == 95.25_in);
     CHECK(*sheets.joints[0].support == 4);
     // With no fascia to lie on and the first row at 24 in, the lower edge stands 24 - 1 3/4 in past it.
-    const PurlinRows bare = purlin_rows(demo_plane(), Fixed{24_in}, {.fascia_thickness = no_length});
+    const PurlinRows bare = purlin_rows(demo_plane(), Fixed{24_in}, {.fascia_width = no_length});
     const Sheets hanging = tile_sheets(demo_plane(), bare, {.sheet = four_by_eight});
     const std::vector<Finding> past = found(hanging, FindingCode::edge_past_support);
     CHECK(past.size() == 16);

@@ -137,7 +137,9 @@ Case over_chords(SeededNumbers& random, double play) {
     const double length = random.between(90, 400);
     const ChordPlane plane =
         random_plane<Surface::chord_top>(random, length + 2.0 * rake, random.between(90, 260), play);
-    const FrameLines frames = frame_lines({.spacing = BaysAtMost{24_in}}, one_inch * length, one_inch * rake, false);
+    const FrameLines frames =
+        frame_lines({.spacing = BaysAtMost{24_in}}, {.length = one_inch * length, .rake_overhang = one_inch * rake},
+                    SeenFrom::front);
     const auto supports = supports_of(frames, plane);
     made.lines = supports.lines;
     made.outline = hung(plane.outline, made.plan.past_fascia);

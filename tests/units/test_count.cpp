@@ -4,8 +4,8 @@
 
 #include "../support/printing.hpp"
 
-#include <boost/units/systems/si/length.hpp>
 #include <doctest/doctest.h>
+#include <boost/units/systems/si/length.hpp>
 
 #include <cmath>
 #include <cstdint>

@@ -7,10 +7,10 @@
 
 #include "../support/printing.hpp"
 
+#include <doctest/doctest.h>
 #include <boost/units/base_units/us/foot.hpp>
 #include <boost/units/systems/si/length.hpp>
 #include <boost/units/systems/si/time.hpp>
-#include <doctest/doctest.h>
 
 #include <limits>
 #include <string>
@@ -24,17 +24,29 @@ using Metres = boost::units::quantity<boost::units::si::length>;
 using Feet = boost::units::quantity<boost::units::us::foot_base_unit::unit_type>;
 
 template <class A, class B>
-concept Adds = requires(A a, B b) { a + b; };
+concept Adds = requires(A a, B b) {
+    a + b;
+};
 template <class A, class B>
-concept Subtracts = requires(A a, B b) { a - b; };
+concept Subtracts = requires(A a, B b) {
+    a - b;
+};
 template <class A, class B>
-concept Multiplies = requires(A a, B b) { a * b; };
+concept Multiplies = requires(A a, B b) {
+    a* b;
+};
 template <class A, class B>
-concept Divides = requires(A a, B b) { a / b; };
+concept Divides = requires(A a, B b) {
+    a / b;
+};
 template <class A, class B>
-concept Compares = requires(A a, B b) { a < b; };
+concept Compares = requires(A a, B b) {
+    a < b;
+};
 template <class A, class B>
-concept Equates = requires(A a, B b) { a == b; };
+concept Equates = requires(A a, B b) {
+    a == b;
+};
 
 // What a length must be for vectors, registers and memcpy.
 static_assert(std::is_trivially_copyable_v<Length> && std::is_trivially_destructible_v<Length>);
@@ -110,7 +122,7 @@ TEST_CASE("Boost.Units lengths come in and go out") {
     CHECK(Length{Metres::from_value(0.3048)} == 1_ft);
     CHECK(Length{InchQuantity::from_value(6.5)} == 6.5_in);
     CHECK(static_cast<InchQuantity>(6.5_in).value() == 6.5);
-    CHECK(static_cast<Metres>(3_in).value() == 0.0762);    // Boost.Units alone gives a neighbour of it
+    CHECK(static_cast<Metres>(3_in).value() == 0.0762);  // Boost.Units alone gives a neighbour of it
     CHECK(static_cast<Metres>(1_ft).value() == 0.3048);
     CHECK(std::fabs(static_cast<Feet>(150_in).value() - 12.5) < 1e-14);
     CHECK_THROWS_AS(Length{Metres::from_value(std::numeric_limits<double>::quiet_NaN())}, FaultError);

@@ -16,7 +16,9 @@ double relative(double got, double exact) { return std::fabs(got / exact - 1.0);
 constexpr double few_roundings = 5e-16;
 
 template <class A, class B>
-concept Adds = requires(A a, B b) { a + b; };
+concept Adds = requires(A a, B b) {
+    a + b;
+};
 static_assert(!Adds<Area, Volume> && !Adds<Force, Mass> && !Adds<Pressure, Force> && !Adds<Angle, double>);
 static_assert(!std::is_convertible_v<double, Area> && !std::is_convertible_v<double, Force>);
 static_assert(std::is_same_v<decltype(Pressure{} * Area{}), Force>);

@@ -76,17 +76,45 @@ TEST_CASE("every 64th reads as fraction, decimal, 4-place decimal, millimetres a
 
 TEST_CASE("what people write") {
     const Length expected = 150.5_in;
-    for (const char* text :
-         {"12' 6-1/2\"", "12'-6 1/2\"", "12'6 1/2\"", "12'-6-1/2\"", "12ft 6.5in", "12 ft 6 1/2 in", "12 FT 6 1/2 IN",
-          "12 feet 6.5 inches", "12 Foot 6.5 Inch", "12 ft. 6 1/2 in.", "12 ft - 6 1/2 in", "12' - 6 1/2\"", "150.5\"",
-          "150 1/2\"", "150-1/2 in", "+150.5\"", "  12'-6 1/2\"  ", "\t150.5 in\t", "12' 6 1/2''", "12'-6 2/4\"",
-          "12'-6 32/64\"", "012'-06.50\"", "3822.7 mm", "3822.7mm", "3822.70 MM", "382.27 cm", "382.27 CM", "3.8227 m",
-          "12\xE2\x80\x99 6\xC2\xBD\xE2\x80\x9D",              // curly quotes, character for one half
-          "12\xE2\x80\xB2-6 \xC2\xBD\xE2\x80\xB3",             // primes
-          "12\xE2\x80\x99-6 1/2\xE2\x80\x99\xE2\x80\x99",      // two curly apostrophes
-          "12'\xE2\x80\x93" "6 1/2\"",                         // en dash
-          "12\xC2\xA0" "ft\xC2\xA0" "6\xC2\xA0" "1/2\xC2\xA0in",  // no-break spaces
-          "12'-6 1\xE2\x81\x84" "2\""}) {                      // fraction slash
+    for (const char* text : {"12' 6-1/2\"",
+                             "12'-6 1/2\"",
+                             "12'6 1/2\"",
+                             "12'-6-1/2\"",
+                             "12ft 6.5in",
+                             "12 ft 6 1/2 in",
+                             "12 FT 6 1/2 IN",
+                             "12 feet 6.5 inches",
+                             "12 Foot 6.5 Inch",
+                             "12 ft. 6 1/2 in.",
+                             "12 ft - 6 1/2 in",
+                             "12' - 6 1/2\"",
+                             "150.5\"",
+                             "150 1/2\"",
+                             "150-1/2 in",
+                             "+150.5\"",
+                             "  12'-6 1/2\"  ",
+                             "\t150.5 in\t",
+                             "12' 6 1/2''",
+                             "12'-6 2/4\"",
+                             "12'-6 32/64\"",
+                             "012'-06.50\"",
+                             "3822.7 mm",
+                             "3822.7mm",
+                             "3822.70 MM",
+                             "382.27 cm",
+                             "382.27 CM",
+                             "3.8227 m",
+                             "12\xE2\x80\x99 6\xC2\xBD\xE2\x80\x9D",          // curly quotes, character for one half
+                             "12\xE2\x80\xB2-6 \xC2\xBD\xE2\x80\xB3",         // primes
+                             "12\xE2\x80\x99-6 1/2\xE2\x80\x99\xE2\x80\x99",  // two curly apostrophes
+                             "12'\xE2\x80\x93"
+                             "6 1/2\"",  // en dash
+                             "12\xC2\xA0"
+                             "ft\xC2\xA0"
+                             "6\xC2\xA0"
+                             "1/2\xC2\xA0in",  // no-break spaces
+                             "12'-6 1\xE2\x81\x84"
+                             "2\""}) {  // fraction slash
         CAPTURE(text);
         CHECK(read(text) == expected);
     }
@@ -118,7 +146,8 @@ TEST_CASE("one sign for the whole") {
     CHECK(read("-2'-3\"") == -27_in);
     CHECK(read("-2' 3\"") == -27_in);
     CHECK(read("-0' 3/8\"") == -0.375_in);
-    CHECK(read("\xE2\x88\x92" "6 1/2\"") == -6.5_in);  // U+2212
+    CHECK(read("\xE2\x88\x92"
+               "6 1/2\"") == -6.5_in);  // U+2212
     CHECK(read("- 25.4 mm") == -1_in);
     CHECK(read("-0\"") == 0_in);
     CHECK_FALSE(std::signbit(inches(read("-0'-0\""))));
@@ -259,9 +288,33 @@ TEST_CASE("property: decimals are correctly rounded in every unit") {
 }
 
 TEST_CASE("property: any text gives a usable length or a fault inside the text") {
-    const std::string_view pieces[] = {"0", "1", "12", "64", "9999999", ".", ",", "'", "\"", "-", "+", "/", " ", "ft",
-                                       "in", "mm", "cm", "m", "e", "1/2", "\xC2\xBD", "\xE2\x80\x93", "\xE2\x88\x92",
-                                       "\xE2\x80", "\xFF", "nan", "\xC2\xA0"};
+    const std::string_view pieces[] = {"0",
+                                       "1",
+                                       "12",
+                                       "64",
+                                       "9999999",
+                                       ".",
+                                       ",",
+                                       "'",
+                                       "\"",
+                                       "-",
+                                       "+",
+                                       "/",
+                                       " ",
+                                       "ft",
+                                       "in",
+                                       "mm",
+                                       "cm",
+                                       "m",
+                                       "e",
+                                       "1/2",
+                                       "\xC2\xBD",
+                                       "\xE2\x80\x93",
+                                       "\xE2\x88\x92",
+                                       "\xE2\x80",
+                                       "\xFF",
+                                       "nan",
+                                       "\xC2\xA0"};
     std::mt19937 random{5};
     int wrong = 0;
     int readable = 0;

@@ -20,8 +20,8 @@ Pitch read(const std::string& text) {
 }  // namespace
 
 TEST_CASE("what people write for a pitch") {
-    for (const char* text : {"4:12", "4/12", "4 in 12", "4 IN 12", "4in12", " 4 : 12 ", "4 / 12", "4.0:12.0",
-                             "04/12"}) {
+    for (const char* text :
+         {"4:12", "4/12", "4 in 12", "4 IN 12", "4in12", " 4 : 12 ", "4 / 12", "4.0:12.0", "04/12"}) {
         CAPTURE(text);
         CHECK(read(text) == Pitch::in_12(4));
     }
@@ -83,7 +83,9 @@ TEST_CASE("what is no pitch, or two pitches, is refused with its place") {
         {"4:0", FaultCode::ambiguous_text, 2, 3},
         {"4,5:12", FaultCode::ambiguous_text, 1, 2},
         {"-4:12", FaultCode::out_of_range, 0, 1},
-        {"\xE2\x88\x92" "4:12", FaultCode::out_of_range, 0, 3},
+        {"\xE2\x88\x92"
+         "4:12",
+         FaultCode::out_of_range, 0, 3},
         {"-18 deg", FaultCode::out_of_range, 0, 1},
         {"90 deg", FaultCode::out_of_range, 0, 2},
         {"95 deg", FaultCode::out_of_range, 0, 2},

@@ -52,7 +52,7 @@ TEST_CASE("a metric midpoint is a tie although no inch holds it exactly") {
 
 TEST_CASE("property: nearest is within half a tick, down and up enclose") {
     std::mt19937 random{7};
-    const Tick ticks[] = {Tick::of_inch(1),  Tick::of_inch(16),       Tick::of_inch(64),
+    const Tick ticks[] = {Tick::of_inch(1),        Tick::of_inch(16),       Tick::of_inch(64),
                           Tick::of_millimetres(1), Tick::of_millimetres(5), Tick::of_millimetres(100)};
     int wrong = 0;
     for (int i = 0; i < 30000; ++i) {

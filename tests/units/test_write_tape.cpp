@@ -65,8 +65,8 @@ TEST_CASE("property: a reading is in lowest terms, and mark plus remainder is th
             const TapeReading at = split_tape(length, Tick::of_inch(denominator));
             wrong += at.inches < 0 || at.inches > 11 || at.numerator < 0 || at.numerator >= at.denominator;
             wrong += std::gcd(at.numerator, at.denominator) != 1 || denominator % at.denominator != 0;
-            const Length size = one_inch * (static_cast<double>(at.feet) * 12.0 + at.inches) +
-                                one_inch * at.numerator / at.denominator;
+            const Length size =
+                one_inch * (static_cast<double>(at.feet) * 12.0 + at.inches) + one_inch * at.numerator / at.denominator;
             wrong += (at.negative ? -size : size) + at.remainder != length;
             wrong += magnitude(at.remainder) > one_inch / denominator * 0.5;
         }

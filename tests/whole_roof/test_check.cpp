@@ -20,9 +20,7 @@ bool has_fault(const Faults& faults, FaultCode code, const std::string& path) {
 }
 }  // namespace
 
-TEST_CASE("check: a sound roof has no faults") {
-    CHECK(check(workshop()).empty());
-}
+TEST_CASE("check: a sound roof has no faults") { CHECK(check(workshop()).empty()); }
 
 TEST_CASE("check: every fault of the parts is listed at once, and none is thrown") {
     RoofDescription roof = workshop();
@@ -65,7 +63,7 @@ TEST_CASE("check: not-a-number that came out of arithmetic is refused at the doo
 
 TEST_CASE("check: layers that contradict the purlins are refused") {
     RoofDescription roof = workshop();
-    gable_of(roof).build_up.purlin = 1.5_in;   // the purlins stand 5 1/2 in on edge
+    gable_of(roof).build_up.purlin = 1.5_in;  // the purlins stand 5 1/2 in on edge
     CHECK(has_fault(check(roof), FaultCode::contradiction, "shape.build_up.purlin"));
 }
 
@@ -84,5 +82,6 @@ TEST_CASE("check: a fault reads as one line with input, value and what is allowe
     gable_of(roof).rake_overhang = -1_in;
     const Faults faults = check(roof);
     REQUIRE(faults.size() == 1);
-    CHECK(describe(faults[0]) == "shape.rake_overhang: -1 in (-25.4 mm); required: 0 in (0 mm) to 240 in (6096 mm) [fault 202]");
+    CHECK(describe(faults[0]) ==
+          "shape.rake_overhang: -1 in (-25.4 mm); required: 0 in (0 mm) to 240 in (6096 mm) [fault 202]");
 }

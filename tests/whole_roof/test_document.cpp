@@ -46,7 +46,8 @@ std::string misfit(const json& schema, const json& value, const std::string& at)
         return at + ": not " + schema.at("type").get<std::string>();
     }
     for (std::size_t i = 0; value.is_array() && i < value.size(); ++i) {
-        if (const std::string inner = misfit(schema.at("items"), value[i], at + "[" + std::to_string(i) + "]"); !inner.empty()) {
+        if (const std::string inner = misfit(schema.at("items"), value[i], at + "[" + std::to_string(i) + "]");
+            !inner.empty()) {
             return inner;
         }
     }
@@ -62,7 +63,8 @@ std::string misfit(const json& schema, const json& value, const std::string& at)
         if (!schema.at("properties").contains(item.key())) {
             return at + ": has " + item.key();
         }
-        if (const std::string inner = misfit(schema["properties"][item.key()], item.value(), at + "." + item.key()); !inner.empty()) {
+        if (const std::string inner = misfit(schema["properties"][item.key()], item.value(), at + "." + item.key());
+            !inner.empty()) {
             return inner;
         }
     }
@@ -71,9 +73,14 @@ std::string misfit(const json& schema, const json& value, const std::string& at)
 
 RoofDescription measured_workshop() {
     RoofDescription roof = workshop();
-    const FourSides sides{.eave = 62_ft, .ridge = 62_ft, .left = 246.625_in, .right = 246.75_in, .up_right = 784_in, .up_left = 783.625_in};
+    const FourSides sides{.eave = 62_ft,
+                          .ridge = 62_ft,
+                          .left = 246.625_in,
+                          .right = 246.75_in,
+                          .up_right = 784_in,
+                          .up_left = 783.625_in};
     roof.as_built = {SlopeAsBuilt{.sides = sides}, SlopeAsBuilt{.sides = sides}};
-    roof.sheets.stagger_spaces = 2;   // so that there are findings, with and without blocks
+    roof.sheets.stagger_spaces = 2;  // so that there are findings, with and without blocks
     roof.sheets.sheet.length = 2400_mm;
     return roof;
 }
@@ -91,7 +98,8 @@ TEST_CASE("document: fits its schema, in inches and in millimetres") {
 
 TEST_CASE("document: the schema check itself can fail") {
     const json schema = json::parse(write_json_schema<ResultDocument>("Layout of a roof"));
-    json document = json::parse(write_json(ResultDocument{LengthUnit::inches, whole_roof(workshop())}, LengthUnit::inches));
+    json document =
+        json::parse(write_json(ResultDocument{LengthUnit::inches, whole_roof(workshop())}, LengthUnit::inches));
     document["roof"].erase("nails");
     CHECK(misfit(schema, document, "document") == "document.roof: lacks nails");
     document["roof"]["nails"] = "many";
@@ -106,7 +114,8 @@ TEST_CASE("document: holds the figures of the result in the unit it states") {
         CHECK(document["length_unit"] == (metric ? "mm" : "in"));
         CHECK(document["format"] == "roof layout");
         const double slope = document["roof"]["slopes"][0]["slope_length"];
-        CHECK(std::fabs(slope - (metric ? millimetres(roof.slopes[0].slope_length) : inches(roof.slopes[0].slope_length))) < 1e-7);
+        CHECK(std::fabs(slope - (metric ? millimetres(roof.slopes[0].slope_length)
+                                        : inches(roof.slopes[0].slope_length))) < 1e-7);
         const double area = document["roof"]["roof_area"];
         CHECK(std::fabs(area - (metric ? square_metres(roof.roof_area) : square_feet(roof.roof_area))) < 1e-8);
         CHECK(document["roof"]["nails"] == roof.nails);

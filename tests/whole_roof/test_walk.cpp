@@ -17,13 +17,19 @@ namespace {
 RoofDescription timber_store() {
     const PurlinStock stock{.thickness = 45_mm, .depth = 90_mm, .lie = PurlinLie::flat};
     RoofDescription roof{.name = "Timber store",
-                         .shape = SingleSlopeRoof{.width = 6_m, .length = 12_m, .pitch = Pitch::from_degrees(10.0),
-                                                  .eave_overhang = 450_mm, .high_overhang = 300_mm, .rake_overhang = 300_mm,
-                                                  .build_up = {.purlin = 45_mm, .deck = 15_mm}, .bearing_height = 2.7_m,
+                         .shape = SingleSlopeRoof{.width = 6_m,
+                                                  .length = 12_m,
+                                                  .pitch = Pitch::from_degrees(10.0),
+                                                  .eave_overhang = 450_mm,
+                                                  .high_overhang = 300_mm,
+                                                  .rake_overhang = 300_mm,
+                                                  .build_up = {.purlin = 45_mm, .deck = 15_mm},
+                                                  .bearing_height = 2.7_m,
                                                   .heel = 140_mm},
                          .frames = {.spacing = EqualBays{4}},
                          .purlins = PurlinPlan{.spacing = ToSheets{.sheet_length = 2400_mm, .gap = 3_mm, .spaces = 4},
-                                               .cuts = {.stock_length = 6.6_m}, .stock = stock},
+                                               .cuts = {.stock_length = 6.6_m},
+                                               .stock = stock},
                          .sheets = {.sheet = {.width = 1200_mm, .length = 2400_mm}, .gap = 3_mm, .stagger_spaces = 2},
                          .nails = {.edge = 150_mm, .field = 300_mm}};
     roof.tick = Tick::of_millimetres(1);
@@ -36,7 +42,8 @@ TEST_CASE("walk: a metric roof closes to its own tick, every joint on a purlin's
     CHECK(roof.findings == 0);
     CHECK(roof.worst_closure <= 0.5_mm + 1e-9_in);
     // (6000 + 450 + 300) / cos 10 deg = 6854.13 mm.
-    CHECK(std::fabs(millimetres(roof.slopes[0].slope_length) - 6750.0 / std::cos(angle_from_degrees(10.0).value())) < 1e-6);
+    CHECK(std::fabs(millimetres(roof.slopes[0].slope_length) - 6750.0 / std::cos(angle_from_degrees(10.0).value())) <
+          1e-6);
     for (const EndJoint& joint : roof.slopes[0].sheets.joints) {
         REQUIRE(joint.support.has_value());
         // 90 mm flat, 3 mm gap in the middle: each end bears (90 - 3)/2 = 43.5 mm.
@@ -58,7 +65,7 @@ TEST_CASE("walk: a 2400 mm sheet on four 24 in spaces misses its purlin") {
             CHECK(finding.block->length <= 48_in);
         }
     }
-    CHECK(missed == 64);   // 16 columns, two joints each, two ends a joint
+    CHECK(missed == 64);  // 16 columns, two joints each, two ends a joint
 }
 
 TEST_CASE("walk: rows as found, fed back as the rows they were, change nothing") {
@@ -80,8 +87,12 @@ TEST_CASE("walk: rows as found, fed back as the rows they were, change nothing")
 TEST_CASE("walk: sides that read true give the nominal layout, to what the tape was rounded to") {
     const RoofResult nominal = whole_roof(workshop());
     const SlopeResult& slope = nominal.slopes[0];
-    const FourSides sides{.eave = slope.plane_length, .ridge = slope.plane_length, .left = slope.slope_length,
-                          .right = slope.slope_length, .up_right = slope.diagonal, .up_left = slope.diagonal};
+    const FourSides sides{.eave = slope.plane_length,
+                          .ridge = slope.plane_length,
+                          .left = slope.slope_length,
+                          .right = slope.slope_length,
+                          .up_right = slope.diagonal,
+                          .up_left = slope.diagonal};
     RoofDescription roof = workshop();
     roof.as_built = {SlopeAsBuilt{.sides = sides}, SlopeAsBuilt{.sides = sides}};
     const RoofResult measured = whole_roof(roof);

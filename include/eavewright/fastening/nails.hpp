@@ -25,34 +25,34 @@ namespace eavewright {
 
 /// A nailing pattern. Nails stand in equal spaces not above the one given, between the edge distances.
 struct NailPattern {
-    Length edge;                                           ///< spacing on supports under the ends of a piece
-    Length field;                                          ///< spacing on the supports between
-    Length edge_distance = Length::from_inches(0.375);     ///< nail to panel edge; 3/8 in, common practice
+    Length edge;                                        ///< spacing on supports under the ends of a piece
+    Length field;                                       ///< spacing on the supports between
+    Length edge_distance = Length::from_inches(0.375);  ///< nail to panel edge; 3/8 in, common practice
 };
 
 /// Nails of one piece.
 struct PieceNails {
-    std::int64_t edge;    ///< on supports under its ends
-    std::int64_t field;   ///< on supports between
+    std::int64_t edge;   ///< on supports under its ends
+    std::int64_t field;  ///< on supports between
 };
 /// Nails counted three ways, each adding up to the same total.
 struct NailCount {
     std::int64_t total;
-    std::vector<std::int64_t> by_row;     ///< by support, in their order
-    std::vector<PieceNails> by_piece;     ///< by piece, in their order
+    std::vector<std::int64_t> by_row;  ///< by support, in their order
+    std::vector<PieceNails> by_piece;  ///< by piece, in their order
 };
 template <>
 struct FieldsOf<PieceNails> {
-    static constexpr auto list = std::make_tuple(
-        field("edge", FieldUnit::count, "nails on supports under the ends", &PieceNails::edge),
-        field("field", FieldUnit::count, "nails on supports between", &PieceNails::field));
+    static constexpr auto list =
+        std::make_tuple(field("edge", FieldUnit::count, "nails on supports under the ends", &PieceNails::edge),
+                        field("field", FieldUnit::count, "nails on supports between", &PieceNails::field));
 };
 template <>
 struct FieldsOf<NailCount> {
-    static constexpr auto list = std::make_tuple(
-        field("total", FieldUnit::count, "nails in all", &NailCount::total),
-        field("by_row", FieldUnit::count, "nails in each support, in order", &NailCount::by_row),
-        field("by_piece", FieldUnit::none, "nails in each piece, in order", &NailCount::by_piece));
+    static constexpr auto list =
+        std::make_tuple(field("total", FieldUnit::count, "nails in all", &NailCount::total),
+                        field("by_row", FieldUnit::count, "nails in each support, in order", &NailCount::by_row),
+                        field("by_piece", FieldUnit::none, "nails in each piece, in order", &NailCount::by_piece));
 };
 
 inline void find_faults(const NailPattern& pattern, const Path& path, Faults& faults) {
@@ -87,8 +87,8 @@ struct NailLine {
     bool at_end;
 };
 
-[[nodiscard]] inline NailLine nail_line(const std::vector<PlanePoint>& outline, const Extent& extent, const SupportLine& line,
-                                        Length edge_distance) {
+[[nodiscard]] inline NailLine nail_line(const std::vector<PlanePoint>& outline, const Extent& extent,
+                                        const SupportLine& line, Length edge_distance) {
     const Length middle = (extent.low.along + extent.high.along) / 2.0;
     const Length centre = up_at(line.centreline, middle);
     const Length half = line.width / 2.0;
@@ -100,7 +100,8 @@ struct NailLine {
     const Length highest = extent.high.up - edge_distance;
     const Length up = highest < lowest ? (lowest + highest) / 2.0 : longer(lowest, shorter(highest, centre));
     const Span across = along_span(outline, up);
-    const bool at_end = centre - half <= extent.low.up + count_tolerance || centre + half >= extent.high.up - count_tolerance;
+    const bool at_end =
+        centre - half <= extent.low.up + count_tolerance || centre + half >= extent.high.up - count_tolerance;
     return {across.high > across.low ? across.high - across.low : no_length, at_end};
 }
 }  // namespace detail
@@ -110,7 +111,8 @@ struct NailLine {
 /// Throws `FaultError` with the first fault of `pattern` or `supports`, contradiction where the sheets were laid on supports
 /// that run the other way.
 template <Surface surface>
-[[nodiscard]] NailCount count_nails(const Sheets& sheets, const Supports<surface>& supports, const NailPattern& pattern) {
+[[nodiscard]] NailCount count_nails(const Sheets& sheets, const Supports<surface>& supports,
+                                    const NailPattern& pattern) {
     require_sound(pattern, "nails");
     require_sound(supports, "supports");
     if (sheets.run != supports.run) {
@@ -133,7 +135,8 @@ template <Surface surface>
         std::size_t i = detail::last_support_below(lines, middle, extent.low.up - widest).value_or(0);
         for (; i < lines.size() && up_at(lines[i].centreline, middle) <= extent.high.up + widest; ++i) {
             const detail::NailLine line = detail::nail_line(outline, extent, lines[i], pattern.edge_distance);
-            const std::int64_t row = nails_across(line.length, line.at_end ? pattern.edge : pattern.field, pattern.edge_distance);
+            const std::int64_t row =
+                nails_across(line.length, line.at_end ? pattern.edge : pattern.field, pattern.edge_distance);
             (line.at_end ? nails.edge : nails.field) += row;
             count.by_row[i] += row;
             count.total += row;

@@ -18,29 +18,31 @@ namespace eavewright {
 
 /// How purlins are cut from stock.
 struct PurlinCutPlan {
-    Length stock_length;                            ///< longest piece to be had
-    Length lap = Length::from_inches(12.0);         ///< both pieces past the frame's centre line together, where lapped; common practice
-    Tick tick = Tick::of_inch(16);                  ///< cuts are rounded to it, down where a piece must fit a gap
+    Length stock_length;  ///< longest piece to be had
+    Length lap = Length::from_inches(
+        12.0);  ///< both pieces past the frame's centre line together, where lapped; common practice
+    Tick tick = Tick::of_inch(16);  ///< cuts are rounded to it, down where a piece must fit a gap
 };
 
 /// One purlin between two places along its row.
 struct PurlinPiece {
-    std::size_t row;    ///< index into `PurlinRows::rows`
-    Length from;        ///< along-coordinate of its left end
+    std::size_t row;  ///< index into `PurlinRows::rows`
+    Length from;      ///< along-coordinate of its left end
     Length to;
-    Length length;      ///< as cut
+    Length length;  ///< as cut
 };
 template <>
 struct FieldsOf<PurlinPiece> {
-    static constexpr auto list = std::make_tuple(
-        field("row", FieldUnit::count, "index of its row, from 0 at the eave", &PurlinPiece::row),
-        field("from", FieldUnit::length, "left end along the eave", &PurlinPiece::from),
-        field("to", FieldUnit::length, "right end along the eave", &PurlinPiece::to),
-        field("length", FieldUnit::length, "length as cut", &PurlinPiece::length));
+    static constexpr auto list =
+        std::make_tuple(field("row", FieldUnit::count, "index of its row, from 0 at the eave", &PurlinPiece::row),
+                        field("from", FieldUnit::length, "left end along the eave", &PurlinPiece::from),
+                        field("to", FieldUnit::length, "right end along the eave", &PurlinPiece::to),
+                        field("length", FieldUnit::length, "length as cut", &PurlinPiece::length));
 };
 
 inline void find_faults(const PurlinCutPlan& plan, const Path& path, Faults& faults) {
-    require_within(plan.stock_length, Length::from_inches(12.0), Length::from_feet(80.0), Path{path, "stock_length"}, faults);
+    require_within(plan.stock_length, Length::from_inches(12.0), Length::from_feet(80.0), Path{path, "stock_length"},
+                   faults);
     require_within(plan.lap, no_length, Length::from_feet(10.0), Path{path, "lap"}, faults);
 }
 
@@ -62,7 +64,8 @@ inline void require_lap_fits(const FrameLines& frames, Length lap) {
 }
 
 /// Hung purlins: one a bay, the clear gap between the chords rounded down.
-inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const PurlinCutPlan& plan, std::vector<PurlinPiece>& pieces) {
+inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const PurlinCutPlan& plan,
+                            std::vector<PurlinPiece>& pieces) {
     for (std::size_t f = 0; f + 1 < frames.centres.size(); ++f) {
         const Length from = frames.centres[f] + frames.chord_width / 2.0;
         const Length to = frames.centres[f + 1] - frames.chord_width / 2.0;
@@ -82,8 +85,8 @@ inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const Pur
 /// Continuous purlins: from rake edge to rake edge, each piece to the farthest inner frame that the stock reaches (a
 /// splice on an end frame would leave the overhang held by one frame alone). Odd rows stop one frame short as soon as
 /// they have the choice, so that splices of neighbours do not line up.
-inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines& frames, const PurlinCutPlan& plan, bool lapped,
-                                  std::vector<PurlinPiece>& pieces) {
+inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines& frames, const PurlinCutPlan& plan,
+                                  bool lapped, std::vector<PurlinPiece>& pieces) {
     const Length lap = lapped ? plan.lap / 2.0 : no_length;
     const std::size_t inner_end = frames.centres.empty() ? 0 : frames.centres.size() - 1;
     Length from = along.low;
@@ -112,7 +115,8 @@ inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines&
 /// Cuts every purlin row of a plane (the fascia is not one) into pieces that splice on frames.
 /// Throws `FaultError`: the first fault of `plan`, does_not_fit where the stock does not reach from frame to frame or a
 /// lap is longer than a bay.
-[[nodiscard]] inline std::vector<PurlinPiece> purlin_pieces(const PurlinRows& rows, const FrameLines& frames, const PurlinCutPlan& plan) {
+[[nodiscard]] inline std::vector<PurlinPiece> purlin_pieces(const PurlinRows& rows, const FrameLines& frames,
+                                                            const PurlinCutPlan& plan) {
     require_sound(plan, "purlins");
     if (rows.stock.lie == PurlinLie::lapped) {
         detail::require_lap_fits(frames, plan.lap);
@@ -135,8 +139,8 @@ inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines&
 
 /// Blocks between neighbouring rows in one bay.
 struct BlockingPlan {
-    std::size_t bay;                    ///< 0 is the bay between the first two frames
-    int lines = 1;                      ///< lines of blocks in the bay, equally spaced
+    std::size_t bay;  ///< 0 is the bay between the first two frames
+    int lines = 1;    ///< lines of blocks in the bay, equally spaced
     Tick tick = Tick::of_inch(16);
 };
 
@@ -144,7 +148,7 @@ struct BlockingPlan {
 struct BlockingPiece {
     std::size_t below;  ///< index of the row below it
     Length along;       ///< its centre along the eave
-    Length clear_gap;   ///< between the two rows, exact
+    Length clear_gap;   ///< between the two rows on the tighter side of the block, exact
     Length length;      ///< as cut: the gap rounded down to the tick
 };
 template <>
@@ -156,9 +160,16 @@ struct FieldsOf<BlockingPiece> {
         field("length", FieldUnit::length, "length as cut, the gap rounded down", &BlockingPiece::length));
 };
 
-/// Blocks for a bay: for every line and every pair of neighbouring rows with a gap, the clear gap at that place rounded
+namespace detail {
+[[nodiscard]] inline Length clear_gap(const PurlinRow& low, const PurlinRow& high, Length along) {
+    return up_at(high.centreline, along) - high.width / 2.0 - up_at(low.centreline, along) - low.width / 2.0;
+}
+}  // namespace detail
+
+/// Blocks for a bay, of the purlins' own stock set on edge: for every line and every pair of neighbouring rows with a gap, the clear gap at that place rounded
 /// down to the tick. Throws `FaultError` out_of_range for a bay the frames do not have, or lines outside 1 to 100.
-[[nodiscard]] inline std::vector<BlockingPiece> blocking_pieces(const PurlinRows& rows, const FrameLines& frames, const BlockingPlan& plan) {
+[[nodiscard]] inline std::vector<BlockingPiece> blocking_pieces(const PurlinRows& rows, const FrameLines& frames,
+                                                                const BlockingPlan& plan) {
     const std::size_t bays = frames.centres.empty() ? 0 : frames.centres.size() - 1;
     if (plan.bay >= bays) {
         throw FaultError{Fault{FaultCode::out_of_range, "blocking.bay", std::to_string(plan.bay),
@@ -168,6 +179,7 @@ struct FieldsOf<BlockingPiece> {
         throw FaultError{Fault{FaultCode::out_of_range, "blocking.lines", std::to_string(plan.lines), "1 to 100"}};
     }
     std::vector<BlockingPiece> blocks;
+    const Length half_block = rows.stock.thickness / 2.0;
     const Length left = frames.centres[plan.bay];
     const Length bay = frames.centres[plan.bay + 1] - left;
     for (int line = 1; line <= plan.lines; ++line) {
@@ -175,7 +187,9 @@ struct FieldsOf<BlockingPiece> {
         for (std::size_t r = 0; r + 1 < rows.rows.size(); ++r) {
             const PurlinRow& low = rows.rows[r];
             const PurlinRow& high = rows.rows[r + 1];
-            const Length gap = up_at(high.centreline, along) - high.width / 2.0 - up_at(low.centreline, along) - low.width / 2.0;
+            // Rows that were found may diverge: the block must fit on its tighter side.
+            const Length gap = shorter(detail::clear_gap(low, high, along - half_block),
+                                       detail::clear_gap(low, high, along + half_block));
             const Length cut = round_down_to_tick(gap, plan.tick);
             if (cut > no_length) {
                 blocks.push_back({r, along, gap, cut});

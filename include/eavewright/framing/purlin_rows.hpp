@@ -89,9 +89,10 @@ struct PurlinStock {
 /// What rows need besides their spacing.
 struct RowPlan {
     PurlinStock stock{};
-    Length fascia_thickness = Length::from_inches(1.5);  ///< the fascia carries the sheets' lower edge; 0 for none
-    Length sheet_past_fascia = no_length;                ///< how far the sheets' lower edge hangs past the fascia
-    Length ridge_setback = no_length;                    ///< upper side of the ridge row below the ridge line
+    Length fascia_width = Length::from_inches(1.5);  ///< of the fascia along the slope (`Slope::fascia_width`), which
+                                                     ///< carries the sheets' lower edge; 0 for none
+    Length sheet_past_fascia = no_length;            ///< how far the sheets' lower edge hangs past the fascia
+    Length ridge_setback = no_length;                ///< upper side of the ridge row below the ridge line
 };
 
 /// What a row is: the fascia at the eave, a purlin in the field, or the topmost purlin, under a ridge or a high edge.
@@ -109,10 +110,10 @@ struct PurlinRow {
 };
 template <>
 struct FieldsOf<PurlinRow> {
-    static constexpr auto list = std::make_tuple(
-        field("kind", FieldUnit::none, "eave (the fascia), field or top", &PurlinRow::kind),
-        field("centreline", FieldUnit::length, "centre line from rake to rake", &PurlinRow::centreline),
-        field("width", FieldUnit::length, "width a sheet can bear on", &PurlinRow::width));
+    static constexpr auto list =
+        std::make_tuple(field("kind", FieldUnit::none, "eave (the fascia), field or top", &PurlinRow::kind),
+                        field("centreline", FieldUnit::length, "centre line from rake to rake", &PurlinRow::centreline),
+                        field("width", FieldUnit::length, "width a sheet can bear on", &PurlinRow::width));
 };
 
 /// The rows of a plane, lowest first.
@@ -126,9 +127,11 @@ struct PurlinRows {
 template <>
 struct FieldsOf<PurlinRows> {
     static constexpr auto list = std::make_tuple(
-        field("spacing", FieldUnit::length, "between field rows: the rule's, or the middle one of those found", &PurlinRows::spacing),
+        field("spacing", FieldUnit::length, "between field rows: the rule's, or the middle one of those found",
+              &PurlinRows::spacing),
         field("widest_space", FieldUnit::length, "largest centre to centre distance", &PurlinRows::widest_space),
-        field("sheet_lower_edge", FieldUnit::length, "lower edge of the sheets against the fascia's outer face", &PurlinRows::sheet_lower_edge),
+        field("sheet_lower_edge", FieldUnit::length, "lower edge of the sheets against the fascia's outer face",
+              &PurlinRows::sheet_lower_edge),
         field("rows", FieldUnit::none, "rows, lowest first", &PurlinRows::rows));
 };
 
@@ -139,7 +142,7 @@ inline void find_faults(const RowPlan& plan, const Path& path, Faults& faults) {
     const Length foot = Length::from_inches(12.0);
     require_within(plan.stock.thickness, Length::from_inches(0.5), foot, Path{path, "thickness"}, faults);
     require_within(plan.stock.depth, Length::from_inches(0.5), 2.0 * foot, Path{path, "depth"}, faults);
-    require_within(plan.fascia_thickness, no_length, foot, Path{path, "fascia_thickness"}, faults);
+    require_within(plan.fascia_width, no_length, foot, Path{path, "fascia_width"}, faults);
     require_within(plan.sheet_past_fascia, no_length, foot, Path{path, "sheet_past_fascia"}, faults);
     require_within(plan.ridge_setback, no_length, 4.0 * foot, Path{path, "ridge_setback"}, faults);
 }
@@ -154,7 +157,8 @@ inline void find_found_faults(const AsFound& found, const Path& path, Faults& fa
     for (std::size_t i = 0; i < found.rows.size(); ++i) {
         const std::vector<Length>& row = found.rows[i].centres;
         if (row.empty() || (row.size() > 1 && row.size() != found.frames.size())) {
-            faults.push_back(Fault{FaultCode::contradiction, Path{rows, i}.text(), std::to_string(row.size()) + " centres",
+            faults.push_back(Fault{FaultCode::contradiction, Path{rows, i}.text(),
+                                   std::to_string(row.size()) + " centres",
                                    "one centre, or one a frame (" + std::to_string(found.frames.size()) + ")"});
             continue;
         }
@@ -186,7 +190,7 @@ inline void find_found_faults(const AsFound& found, const Path& path, Faults& fa
 }  // namespace detail
 
 inline void find_faults(const RowSpacing& spacing, const Path& path, Faults& faults) {
-    const Length least = Length::from_inches(3.0);   // closer than this a row would lie on its neighbour
+    const Length least = Length::from_inches(3.0);  // closer than this a row would lie on its neighbour
     const Length most = Length::from_feet(40.0);
     if (const Fixed* fixed = std::get_if<Fixed>(&spacing)) {
         require_within(fixed->spacing, least, most, Path{path, "fixed"}, faults);
@@ -195,7 +199,8 @@ inline void find_faults(const RowSpacing& spacing, const Path& path, Faults& fau
     } else if (const ToSheets* sheets = std::get_if<ToSheets>(&spacing)) {
         require_within(sheets->sheet_length, Length::from_inches(12.0), most, Path{path, "sheet_length"}, faults);
         require_within(sheets->gap, no_length, Length::from_inches(2.0), Path{path, "gap"}, faults);
-        if (sheets->spaces < 1 || sheets->spaces > 100 || (sheets->sheet_length + sheets->gap) / sheets->spaces < least) {
+        if (sheets->spaces < 1 || sheets->spaces > 100 ||
+            (sheets->sheet_length + sheets->gap) / sheets->spaces < least) {
             faults.push_back(Fault{FaultCode::out_of_range, Path{path, "spaces"}.text(), std::to_string(sheets->spaces),
                                    "1 to 100 spaces of at least 3 in"});
         }
@@ -269,8 +274,9 @@ inline void add_equal_rows(const Rakes& rakes, Length eave_centre, Length at_mos
 }
 
 /// A row with one centre a frame, carried on straight from the end frames to the rake edges.
-[[nodiscard]] inline PurlinRow row_through_frames(const std::vector<PlanePoint>& outline, const std::vector<Length>& frames,
-                                                  const std::vector<Length>& centres, Length width) {
+[[nodiscard]] inline PurlinRow row_through_frames(const std::vector<PlanePoint>& outline,
+                                                  const std::vector<Length>& frames, const std::vector<Length>& centres,
+                                                  Length width) {
     std::vector<PlanePoint> found;
     for (std::size_t f = 0; f < centres.size(); ++f) {
         found.push_back({frames[f], centres[f]});
@@ -303,7 +309,8 @@ inline void add_equal_rows(const Rakes& rakes, Length eave_centre, Length at_mos
 }
 
 /// Replaces the ruled ridge row by the rows that were found, the topmost of them being the ridge row.
-inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& rakes, const AsFound& found, PurlinRows& to) {
+inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& rakes, const AsFound& found,
+                           PurlinRows& to) {
     const Length width = bearing_width(to.stock);
     to.rows.pop_back();
     for (std::size_t i = 0; i < found.rows.size(); ++i) {
@@ -312,8 +319,7 @@ inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& 
         const Length ridge = shorter(rakes.ridge_left.up, rakes.ridge_right.up);
         if (highest > ridge) {
             throw FaultError{Fault{FaultCode::does_not_fit, "purlins.spacing.rows[" + std::to_string(i) + "]",
-                                   describe_length(highest),
-                                   "a centre below the ridge at " + describe_length(ridge)}};
+                                   describe_length(highest), "a centre below the ridge at " + describe_length(ridge)}};
         }
         to.rows.push_back(centres.size() == 1 ? level_row(outline, centres.front(), width)
                                               : row_through_frames(outline, found.frames, centres, width));
@@ -331,8 +337,8 @@ inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
                 const Length apart = up_at(rows[i].centreline, p.along) - up_at(rows[i - 1].centreline, p.along);
                 if (!(apart > least)) {
                     throw FaultError{Fault{FaultCode::does_not_fit, "purlins.spacing", describe_length(apart),
-                                           "row " + std::to_string(i) + " above row " + std::to_string(i - 1) + " by more than " +
-                                               describe_length(least)}};
+                                           "row " + std::to_string(i) + " above row " + std::to_string(i - 1) +
+                                               " by more than " + describe_length(least)}};
                 }
             }
         }
@@ -358,7 +364,8 @@ inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
 /// Throws `FaultError`: the first fault of an input, not_supported for a plane that is not four-sided and convex,
 /// does_not_fit where a found row lies above the ridge, rows lie on or across one another, or the plane is too short for
 /// its ridge row; too_much_work above `most_rows`.
-[[nodiscard]] inline PurlinRows purlin_rows(const PurlinPlane& plane, const RowSpacing& spacing, const RowPlan& plan = {}) {
+[[nodiscard]] inline PurlinRows purlin_rows(const PurlinPlane& plane, const RowSpacing& spacing,
+                                            const RowPlan& plan = {}) {
     require_sound(plan, "purlins");
     require_sound(spacing, "purlins.spacing");
     detail::require_four_sided(plane);
@@ -366,15 +373,18 @@ inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
     const Length width = bearing_width(plan.stock);
     const Length below_ridge = plan.ridge_setback + width / 2.0;
     const Length lowest_ridge = shorter(rakes.ridge_left.up, rakes.ridge_right.up);
-    if (lowest_ridge < below_ridge + width / 2.0 + longer(width / 2.0, plan.fascia_thickness)) {
+    if (lowest_ridge < below_ridge + width / 2.0 + longer(width / 2.0, plan.fascia_width)) {
         throw FaultError{Fault{FaultCode::does_not_fit, "purlins.ridge_setback", describe_length(plan.ridge_setback),
                                "room for a ridge row on a slope of " + describe_length(lowest_ridge)}};
     }
-    PurlinRows result{.rows = {}, .stock = plan.stock, .spacing = no_length, .widest_space = no_length,
+    PurlinRows result{.rows = {},
+                      .stock = plan.stock,
+                      .spacing = no_length,
+                      .widest_space = no_length,
                       .sheet_lower_edge = -plan.sheet_past_fascia};
-    const Length eave_centre = plan.fascia_thickness / 2.0;
-    if (plan.fascia_thickness > no_length) {
-        PurlinRow eave = detail::level_row(plane.outline, eave_centre, plan.fascia_thickness);
+    const Length eave_centre = plan.fascia_width / 2.0;
+    if (plan.fascia_width > no_length) {
+        PurlinRow eave = detail::level_row(plane.outline, eave_centre, plan.fascia_width);
         eave.kind = RowKind::eave;
         result.rows.push_back(eave);
     }

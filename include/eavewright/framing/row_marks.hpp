@@ -19,15 +19,15 @@ namespace eavewright {
 
 /// Where a row is marked, at one place along the eave.
 struct RowMark {
-    std::size_t row;     ///< index into `PurlinRows::rows`
+    std::size_t row;  ///< index into `PurlinRows::rows`
     RowKind kind;
-    Length along;        ///< where the tape lies
-    Length centre;       ///< exact, up from the fascia's outer face, on the purlin tops
-    Length mark;         ///< the same, rounded to the tick
-    Length lower_edge;   ///< lower side of the purlin, rounded: where a line is drawn and the purlin stands above it
+    Length along;       ///< where the tape lies
+    Length centre;      ///< exact, up from the fascia's outer face, on the purlin tops
+    Length mark;        ///< the same, rounded to the tick
+    Length lower_edge;  ///< lower side of the purlin, rounded: where a line is drawn and the purlin stands above it
     std::optional<Length> on_chord;  ///< lower side of the purlin on the chord top, from the chord's tail end, rounded;
                                      ///< none for the fascia, which hangs in front of the tails
-    Length remainder;    ///< centre minus mark
+    Length remainder;                ///< centre minus mark
 };
 template <>
 struct FieldsOf<RowMark> {
@@ -38,13 +38,16 @@ struct FieldsOf<RowMark> {
         field("centre", FieldUnit::length, "exact centre up the slope from the fascia's outer face", &RowMark::centre),
         field("mark", FieldUnit::length, "centre rounded to the tick", &RowMark::mark),
         field("lower_edge", FieldUnit::length, "lower side of the purlin, rounded", &RowMark::lower_edge),
-        field("on_chord", FieldUnit::length, "lower side on the chord top from the chord's tail end, rounded; null for the fascia", &RowMark::on_chord),
+        field("on_chord", FieldUnit::length,
+              "lower side on the chord top from the chord's tail end, rounded; null for the fascia",
+              &RowMark::on_chord),
         field("remainder", FieldUnit::length, "centre minus mark", &RowMark::remainder));
 };
 
 /// The marks of every row at `along`. `chord_tail_offset` is `Slope::chord_tail_offset`.
 /// Throws `FaultError` where either is not finite.
-[[nodiscard]] inline std::vector<RowMark> row_marks(const PurlinRows& rows, Length along, Length chord_tail_offset, Tick tick) {
+[[nodiscard]] inline std::vector<RowMark> row_marks(const PurlinRows& rows, Length along, Length chord_tail_offset,
+                                                    Tick tick) {
     Faults faults;
     const Length most = Length::from_inches(length_limit_in);
     require_within(along, -most, most, Path{"along"}, faults);

@@ -41,7 +41,7 @@ template <Surface surface>
 struct Supports {
     SupportRun run;
     std::vector<SupportLine> lines;
-    Length spacing;   ///< the nominal space between them, which starter pieces step by
+    Length spacing;  ///< the nominal space between them, which starter pieces step by
 };
 
 namespace detail {
@@ -66,7 +66,8 @@ template <class Abscissa, class Ordinate>
 
 /// How far up the slope a line that runs with the eave lies at `along`.
 [[nodiscard]] inline Length up_at(const std::vector<PlanePoint>& line, Length along) {
-    return detail::polyline_at(line, along, [](PlanePoint p) { return p.along; }, [](PlanePoint p) { return p.up; });
+    return detail::polyline_at(
+        line, along, [](PlanePoint p) { return p.along; }, [](PlanePoint p) { return p.up; });
 }
 
 namespace detail {
@@ -77,8 +78,8 @@ void find_line_faults(const SupportLine& line, Abscissa abscissa, const Path& pa
     require_within(line.width, Length::from_inches(0.25), Length::from_feet(4.0), Path{path, "width"}, faults);
     const Path points{path, "centreline"};
     if (line.centreline.size() < 2) {
-        faults.push_back(Fault{FaultCode::out_of_range, points.text(), std::to_string(line.centreline.size()) + " points",
-                               "at least 2 points"});
+        faults.push_back(Fault{FaultCode::out_of_range, points.text(),
+                               std::to_string(line.centreline.size()) + " points", "at least 2 points"});
     }
     for (std::size_t i = 0; i < line.centreline.size(); ++i) {
         require_within(line.centreline[i].along, -most, most, Path{points, i}, faults);
@@ -94,22 +95,24 @@ void find_line_faults(const SupportLine& line, Abscissa abscissa, const Path& pa
 template <class Abscissa, class Ordinate>
 [[nodiscard]] bool ascend(const SupportLine& low, const SupportLine& high, Abscissa abscissa, Ordinate ordinate) {
     const auto above_at = [&](PlanePoint p) {
-        return polyline_at(high.centreline, abscissa(p), abscissa, ordinate) > polyline_at(low.centreline, abscissa(p), abscissa, ordinate);
+        return polyline_at(high.centreline, abscissa(p), abscissa, ordinate) >
+               polyline_at(low.centreline, abscissa(p), abscissa, ordinate);
     };
     return std::all_of(low.centreline.begin(), low.centreline.end(), above_at) &&
            std::all_of(high.centreline.begin(), high.centreline.end(), above_at);
 }
 
 template <class Abscissa, class Ordinate>
-void find_lines_faults(const std::vector<SupportLine>& lines, Abscissa abscissa, Ordinate ordinate, const Path& path, Faults& faults) {
+void find_lines_faults(const std::vector<SupportLine>& lines, Abscissa abscissa, Ordinate ordinate, const Path& path,
+                       Faults& faults) {
     const std::size_t before = faults.size();
     for (std::size_t i = 0; i < lines.size(); ++i) {
         find_line_faults(lines[i], abscissa, Path{path, i}, faults);
     }
     for (std::size_t i = 1; faults.size() == before && i < lines.size(); ++i) {
         if (!ascend(lines[i - 1], lines[i], abscissa, ordinate)) {
-            faults.push_back(Fault{FaultCode::out_of_order, Path{path, i}.text(), "a support that meets the one before it",
-                                   "supports that ascend across their run"});
+            faults.push_back(Fault{FaultCode::out_of_order, Path{path, i}.text(),
+                                   "a support that meets the one before it", "supports that ascend across their run"});
         }
     }
 }

@@ -34,8 +34,8 @@ struct NamesOf<TailCut> {
 
 /// Depth of the layers on the chords, measured square to the slope.
 struct BuildUp {
-    Length purlin;               ///< chord top to purlin top; 0 where purlins hang between the chords
-    Length deck = no_length;     ///< purlin top to deck top; 0 where steel lies straight on the purlins
+    Length purlin;            ///< chord top to purlin top; 0 where purlins hang between the chords
+    Length deck = no_length;  ///< purlin top to deck top; 0 where steel lies straight on the purlins
 };
 
 /// Longest side of a building: 2000 ft, well past any pole building, so that a slip of a unit is caught.

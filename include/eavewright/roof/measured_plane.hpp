@@ -14,7 +14,8 @@ template <Surface surface>
 [[nodiscard]] Plane<surface> measured_plane(const Plane<surface>& nominal, const FourCorners& corners) {
     const auto point = [](const PlaneCorner& c) { return PlanePoint{c.along, c.up}; };
     Plane<surface> plane = nominal;
-    plane.outline = {point(corners.eave_left), point(corners.eave_right), point(corners.ridge_right), point(corners.ridge_left)};
+    plane.outline = {point(corners.eave_left), point(corners.eave_right), point(corners.ridge_right),
+                     point(corners.ridge_left)};
     plane.openings.clear();
     return plane;
 }

@@ -56,8 +56,8 @@ struct NamesOf<Surface> {
 enum class EdgeKind { eave, rake, ridge, hip, valley, pitch_break, wall, high_eave };
 template <>
 struct NamesOf<EdgeKind> {
-    static constexpr std::array<std::string_view, 8> list{"eave", "rake", "ridge", "hip",
-                                                          "valley", "pitch_break", "wall", "high_eave"};
+    static constexpr std::array<std::string_view, 8> list{"eave",   "rake",        "ridge", "hip",
+                                                          "valley", "pitch_break", "wall",  "high_eave"};
 };
 
 /// Where a plane stands: its origin, and the direction of along in plan (a unit vector).
@@ -93,28 +93,33 @@ void find_faults(const Plane<surface>& plane, const Path& path, Faults& faults) 
 
 template <>
 struct FieldsOf<PlanePoint> {
-    static constexpr auto list = std::make_tuple(field("along", FieldUnit::length, "along the eave", &PlanePoint::along),
-                                                 field("up", FieldUnit::length, "up the slope", &PlanePoint::up));
+    static constexpr auto list =
+        std::make_tuple(field("along", FieldUnit::length, "along the eave", &PlanePoint::along),
+                        field("up", FieldUnit::length, "up the slope", &PlanePoint::up));
 };
 template <>
 struct FieldsOf<BuildingPoint> {
-    static constexpr auto list = std::make_tuple(field("x", FieldUnit::length, "along the ridge", &BuildingPoint::x),
-                                                 field("y", FieldUnit::length, "from the front wall to the back", &BuildingPoint::y),
-                                                 field("z", FieldUnit::length, "up from the benchmark", &BuildingPoint::z));
+    static constexpr auto list =
+        std::make_tuple(field("x", FieldUnit::length, "along the ridge", &BuildingPoint::x),
+                        field("y", FieldUnit::length, "from the front wall to the back", &BuildingPoint::y),
+                        field("z", FieldUnit::length, "up from the benchmark", &BuildingPoint::z));
 };
 template <>
 struct FieldsOf<Placement> {
-    static constexpr auto list = std::make_tuple(
-        field("origin", FieldUnit::none, "the plane's origin in the building", &Placement::origin),
-        field("along_x", FieldUnit::ratio, "direction of along in plan, its x", &Placement::along_x),
-        field("along_y", FieldUnit::ratio, "direction of along in plan, its y", &Placement::along_y));
+    static constexpr auto list =
+        std::make_tuple(field("origin", FieldUnit::none, "the plane's origin in the building", &Placement::origin),
+                        field("along_x", FieldUnit::ratio, "direction of along in plan, its x", &Placement::along_x),
+                        field("along_y", FieldUnit::ratio, "direction of along in plan, its y", &Placement::along_y));
 };
 template <Surface surface>
 struct FieldsOf<Plane<surface>> {
     static constexpr auto list = std::make_tuple(
-        field("surface", FieldUnit::none, "which of the parallel surfaces it is", +[](const Plane<surface>&) { return surface; }),
+        field(
+            "surface", FieldUnit::none, "which of the parallel surfaces it is",
+            +[](const Plane<surface>&) { return surface; }),
         field("pitch_in_12", FieldUnit::ratio, "inches of rise in 12 of run", &Plane<surface>::pitch),
-        field("outline", FieldUnit::length, "corners counter-clockwise, from the eave's left", &Plane<surface>::outline),
+        field("outline", FieldUnit::length, "corners counter-clockwise, from the eave's left",
+              &Plane<surface>::outline),
         field("edges", FieldUnit::none, "kind of the edge from each corner to the next", &Plane<surface>::edges),
         field("openings", FieldUnit::length, "outlines of openings", &Plane<surface>::openings),
         field("placement", FieldUnit::none, "where it stands in the building", &Plane<surface>::placement));
@@ -165,8 +170,7 @@ template <Surface surface>
     const Placement& at = plane.placement;
     const Length run = point.up * plane.pitch.cosine();
     return {at.origin.x + point.along * at.along_x - run * at.along_y,
-            at.origin.y + point.along * at.along_y + run * at.along_x,
-            at.origin.z + point.up * plane.pitch.sine()};
+            at.origin.y + point.along * at.along_y + run * at.along_x, at.origin.z + point.up * plane.pitch.sine()};
 }
 
 /// A stretch of an axis; empty where high < low.
@@ -199,11 +203,13 @@ template <class Main, class Cross>
 
 /// From where to where a convex outline reaches up the slope at `along`.
 [[nodiscard]] inline Span up_span(const std::vector<PlanePoint>& outline, Length along) {
-    return detail::convex_span(outline, along, [](PlanePoint p) { return p.up; }, [](PlanePoint p) { return p.along; });
+    return detail::convex_span(
+        outline, along, [](PlanePoint p) { return p.up; }, [](PlanePoint p) { return p.along; });
 }
 /// From where to where a convex outline reaches along the eave at height `up`.
 [[nodiscard]] inline Span along_span(const std::vector<PlanePoint>& outline, Length up) {
-    return detail::convex_span(outline, up, [](PlanePoint p) { return p.along; }, [](PlanePoint p) { return p.up; });
+    return detail::convex_span(
+        outline, up, [](PlanePoint p) { return p.along; }, [](PlanePoint p) { return p.up; });
 }
 
 /// Counter-clockwise with some area, no corner turning right (and none that is not a number).
@@ -216,7 +222,8 @@ template <class Main, class Cross>
         const PlanePoint a = outline[i];
         const PlanePoint b = outline[(i + 1) % n];
         const PlanePoint c = outline[(i + 2) % n];
-        const double turn = inches(b.along - a.along) * inches(c.up - b.up) - inches(c.along - b.along) * inches(b.up - a.up);
+        const double turn =
+            inches(b.along - a.along) * inches(c.up - b.up) - inches(c.along - b.along) * inches(b.up - a.up);
         if (!(turn >= 0.0)) {
             return false;
         }

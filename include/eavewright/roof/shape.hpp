@@ -24,8 +24,8 @@ namespace eavewright {
 /// chord on the wall, `heel` the plumb distance from the seat up to the line of the chord tops, over the outer face of
 /// the posts. Heights count from one benchmark of the builder's choice.
 struct GableRoof {
-    Length width;                                  ///< out to out across the ridge
-    Length length;                                 ///< out to out along the ridge
+    Length width;   ///< out to out across the ridge
+    Length length;  ///< out to out along the ridge
     Pitch pitch;
     Length eave_overhang;
     Length rake_overhang;
@@ -33,21 +33,21 @@ struct GableRoof {
     Length bearing_height;
     Length heel;
     WallFace face = WallFace::posts;
-    Length girt_thickness = Length::from_inches(1.5);   ///< read only where the face is girts; 2x lumber, PS 20
+    Length girt_thickness = Length::from_inches(1.5);  ///< read only where the face is girts; 2x lumber, PS 20
     TailCut tail = TailCut::plumb;
-    Length fascia_thickness = Length::from_inches(1.5); ///< 2x fascia, PS 20; 0 where the fascia is not on yet
+    Length fascia_thickness = Length::from_inches(1.5);  ///< 2x fascia, PS 20; 0 where the fascia is not on yet
 };
 
 /// One slope from a low wall to a high wall, with a fascia at both; fields as for `GableRoof`.
 struct SingleSlopeRoof {
-    Length width;                                  ///< out to out across the slope, low wall to high wall
-    Length length;                                 ///< out to out along the eave
+    Length width;   ///< out to out across the slope, low wall to high wall
+    Length length;  ///< out to out along the eave
     Pitch pitch;
-    Length eave_overhang;                          ///< at the low wall
-    Length high_overhang;                          ///< at the high wall
+    Length eave_overhang;  ///< at the low wall
+    Length high_overhang;  ///< at the high wall
     Length rake_overhang;
     BuildUp build_up;
-    Length bearing_height;                         ///< at the low wall
+    Length bearing_height;  ///< at the low wall
     Length heel;
     WallFace face = WallFace::posts;
     Length girt_thickness = Length::from_inches(1.5);
@@ -57,37 +57,43 @@ struct SingleSlopeRoof {
 
 /// Heights from the benchmark.
 struct RoofHeights {
-    Length bearing;       ///< seat of the chord on the wall
-    Length chord_at_wall; ///< line of the chord tops over the outer face of the posts
-    Length chord_at_eave; ///< line of the chord tops at the fascia's outer face
-    Length fascia_top;    ///< outer top corner of the fascia, under the sheets
-    Length chord_peak;    ///< line of the chord tops at the ridge or the high edge
+    Length bearing;        ///< seat of the chord on the wall
+    Length chord_at_wall;  ///< line of the chord tops over the outer face of the posts
+    Length chord_at_eave;  ///< line of the chord tops at the fascia's outer face
+    Length fascia_top;     ///< outer top corner of the fascia, under the sheets
+    Length chord_peak;     ///< line of the chord tops at the ridge or the high edge
     Length purlin_peak;
     Length deck_peak;
 };
 template <>
 struct FieldsOf<RoofHeights> {
     static constexpr auto list = std::make_tuple(
-        field("bearing", FieldUnit::length, "seat of the chord on the wall, above the benchmark", &RoofHeights::bearing),
-        field("chord_at_wall", FieldUnit::length, "chord top line over the outer face of the posts", &RoofHeights::chord_at_wall),
-        field("chord_at_eave", FieldUnit::length, "chord top line at the fascia's outer face", &RoofHeights::chord_at_eave),
-        field("fascia_top", FieldUnit::length, "outer top corner of the fascia, under the sheets", &RoofHeights::fascia_top),
+        field("bearing", FieldUnit::length, "seat of the chord on the wall, above the benchmark",
+              &RoofHeights::bearing),
+        field("chord_at_wall", FieldUnit::length, "chord top line over the outer face of the posts",
+              &RoofHeights::chord_at_wall),
+        field("chord_at_eave", FieldUnit::length, "chord top line at the fascia's outer face",
+              &RoofHeights::chord_at_eave),
+        field("fascia_top", FieldUnit::length, "outer top corner of the fascia, under the sheets",
+              &RoofHeights::fascia_top),
         field("chord_peak", FieldUnit::length, "chord top line at the ridge or high edge", &RoofHeights::chord_peak),
-        field("purlin_peak", FieldUnit::length, "purlin top surface at the ridge or high edge", &RoofHeights::purlin_peak),
+        field("purlin_peak", FieldUnit::length, "purlin top surface at the ridge or high edge",
+              &RoofHeights::purlin_peak),
         field("deck_peak", FieldUnit::length, "deck top surface at the ridge or high edge", &RoofHeights::deck_peak));
 };
 
 /// One slope on its three surfaces.
 struct Slope {
-    std::string name;           ///< "front" and "back" for a gable, "roof" for a single slope
+    std::string name;  ///< "front" and "back" for a gable, "roof" for a single slope
     ChordPlane chord;
     PurlinPlane purlin;
     DeckPlane deck;
-    Length run;                 ///< building line to ridge or high wall, horizontal: overhang not included
-    Length total_run;           ///< fascia's outer face to ridge or high edge, horizontal
-    Length chord_length;        ///< line length of the chord top with its tail: behind the fascia to ridge or high edge
-    Length tail_length;         ///< the part of it that hangs past the outer face of the posts
-    Length chord_tail_offset;   ///< add to an up-coordinate of the purlin plane: distance from the chord's tail end
+    Length run;           ///< building line to ridge or high wall, horizontal: overhang not included
+    Length total_run;     ///< fascia's outer face to ridge or high edge, horizontal
+    Length chord_length;  ///< line length of the chord top with its tail: behind the fascia to ridge or high edge
+    Length tail_length;   ///< the part of it that hangs past the outer face of the posts
+    Length fascia_width;  ///< of the fascia along the slope: its thickness, drawn out by the slope where it is plumb
+    Length chord_tail_offset;  ///< add to an up-coordinate of the purlin plane: distance from the chord's tail end
 };
 
 template <>
@@ -101,7 +107,9 @@ struct FieldsOf<Slope> {
         field("total_run", FieldUnit::length, "horizontal, overhang included", &Slope::total_run),
         field("chord_length", FieldUnit::length, "line length of the chord top with its tail", &Slope::chord_length),
         field("tail_length", FieldUnit::length, "the part of it past the wall", &Slope::tail_length),
-        field("chord_tail_offset", FieldUnit::length, "from an up-coordinate of the purlin plane to the distance from the tail end",
+        field("fascia_width", FieldUnit::length, "width of the fascia along the slope", &Slope::fascia_width),
+        field("chord_tail_offset", FieldUnit::length,
+              "from an up-coordinate of the purlin plane to the distance from the tail end",
               &Slope::chord_tail_offset));
 };
 
@@ -109,8 +117,9 @@ struct FieldsOf<Slope> {
 struct RoofShape {
     std::vector<Slope> slopes;
     RoofHeights heights;
-    Length footprint_width;     ///< as given
+    Length footprint_width;  ///< as given
     Length footprint_length;
+    Length post_inset;  ///< from the faces the footprint goes to in to the outer face of the posts
 };
 template <>
 struct FieldsOf<RoofShape> {
@@ -118,14 +127,16 @@ struct FieldsOf<RoofShape> {
         field("slopes", FieldUnit::none, "slopes, front first", &RoofShape::slopes),
         field("heights", FieldUnit::none, "heights above the benchmark", &RoofShape::heights),
         field("footprint_width", FieldUnit::length, "out to out across the ridge", &RoofShape::footprint_width),
-        field("footprint_length", FieldUnit::length, "out to out along the ridge", &RoofShape::footprint_length));
+        field("footprint_length", FieldUnit::length, "out to out along the ridge", &RoofShape::footprint_length),
+        field("post_inset", FieldUnit::length, "from those faces in to the outer face of the posts",
+              &RoofShape::post_inset));
 };
 
 namespace detail {
-inline void find_fascia_faults(Length fascia, Length overhang, const std::string& name, const Path& path, Faults& faults) {
+inline void find_fascia_faults(Length fascia, Length overhang, const std::string& name, const Path& path,
+                               Faults& faults) {
     if (overhang > no_length && fascia > overhang) {
-        faults.push_back(Fault{FaultCode::does_not_fit, Path{path, "fascia_thickness"}.text(),
-                               describe_length(fascia),
+        faults.push_back(Fault{FaultCode::does_not_fit, Path{path, "fascia_thickness"}.text(), describe_length(fascia),
                                "no thicker than the " + name + " of " + describe_length(overhang)});
     }
 }
@@ -144,7 +155,8 @@ void find_shape_faults(const Shape& roof, const Path& path, Faults& faults) {
     find_faults(roof.build_up, Path{path, "build_up"}, faults);
     const Length rise = roof.pitch.rise_over(roof.width);
     if (is_usable(roof.width) && rise > greatest_height) {
-        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "pitch"}.text(), describe_length(rise) + " over the width",
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "pitch"}.text(),
+                               describe_length(rise) + " over the width",
                                "a rise of at most " + describe_length(greatest_height)});
     }
 }
@@ -153,19 +165,19 @@ void find_shape_faults(const Shape& roof, const Path& path, Faults& faults) {
 struct SlopeInput {
     std::string name;
     Pitch pitch;
-    Length run;             ///< face of the wall to ridge, or low wall to high wall
-    Length post_inset;      ///< from that face to the outer face of the posts
+    Length run;         ///< face of the wall to ridge, or low wall to high wall
+    Length post_inset;  ///< from that face to the outer face of the posts
     Length eave_overhang;
-    Length high_overhang;   ///< 0 at a ridge
-    Length along;           ///< length of the plane
+    Length high_overhang;  ///< 0 at a ridge
+    Length along;          ///< length of the plane
     BuildUp build_up;
     Length bearing_height;
     Length heel;
     Length fascia_thickness;
     TailCut tail;
     EdgeKind top;
-    BuildingPoint corner;   ///< lower left corner of the plane in plan, at the chord tops; z is filled in
-    double along_x;         ///< +1 or -1
+    BuildingPoint corner;  ///< lower left corner of the plane in plan, at the chord tops; z is filled in
+    double along_x;        ///< +1 or -1
 };
 
 template <Surface surface>
@@ -179,11 +191,12 @@ template <Surface surface>
     const Length out = in.tail == TailCut::square ? depth * in.pitch.sine() : no_length;
     const Length rise = in.tail == TailCut::square ? depth * in.pitch.cosine() : offset.plumb;
     const BuildingPoint origin{in.corner.x, in.corner.y - out * in.along_x, chord_eave_height + rise};
-    return Plane<surface>{.pitch = in.pitch,
-                          .outline = {{no_length, no_length}, {in.along, no_length}, {in.along, slope}, {no_length, slope}},
-                          .edges = {EdgeKind::eave, EdgeKind::rake, in.top, EdgeKind::rake},
-                          .openings = {},
-                          .placement = {origin, in.along_x, 0.0}};
+    return Plane<surface>{
+        .pitch = in.pitch,
+        .outline = {{no_length, no_length}, {in.along, no_length}, {in.along, slope}, {no_length, slope}},
+        .edges = {EdgeKind::eave, EdgeKind::rake, in.top, EdgeKind::rake},
+        .openings = {},
+        .placement = {origin, in.along_x, 0.0}};
 }
 
 [[nodiscard]] inline RoofHeights heights_of(const SlopeInput& in) {
@@ -210,15 +223,17 @@ template <Surface surface>
     const Length total_run = in.run + in.eave_overhang + in.high_overhang;
     const Length behind_fascia = plumb ? in.pitch.slope_over(in.fascia_thickness) : in.fascia_thickness;
     const Length purlin_shift = surface_offset(in.build_up.purlin, in.pitch, in.tail).along_slope;
-    return {.name = in.name,
-            .chord = rectangular_plane<Surface::chord_top>(in, no_length, heights.chord_at_eave),
-            .purlin = rectangular_plane<Surface::purlin_top>(in, in.build_up.purlin, heights.chord_at_eave),
-            .deck = rectangular_plane<Surface::deck_top>(in, in.build_up.purlin + in.build_up.deck, heights.chord_at_eave),
-            .run = in.run,
-            .total_run = total_run,
-            .chord_length = in.pitch.slope_over(total_run) - behind_fascia * (in.top == EdgeKind::high_eave ? 2.0 : 1.0),
-            .tail_length = in.pitch.slope_over(in.eave_overhang + in.post_inset) - behind_fascia,
-            .chord_tail_offset = purlin_shift - behind_fascia};
+    return {
+        .name = in.name,
+        .chord = rectangular_plane<Surface::chord_top>(in, no_length, heights.chord_at_eave),
+        .purlin = rectangular_plane<Surface::purlin_top>(in, in.build_up.purlin, heights.chord_at_eave),
+        .deck = rectangular_plane<Surface::deck_top>(in, in.build_up.purlin + in.build_up.deck, heights.chord_at_eave),
+        .run = in.run,
+        .total_run = total_run,
+        .chord_length = in.pitch.slope_over(total_run) - behind_fascia * (in.top == EdgeKind::high_eave ? 2.0 : 1.0),
+        .tail_length = in.pitch.slope_over(in.eave_overhang + in.post_inset) - behind_fascia,
+        .fascia_width = behind_fascia,
+        .chord_tail_offset = purlin_shift - behind_fascia};
 }
 }  // namespace detail
 
@@ -236,14 +251,26 @@ inline void find_faults(const SingleSlopeRoof& roof, const Path& path, Faults& f
 [[nodiscard]] inline RoofShape gable(const GableRoof& roof) {
     require_sound(roof, "roof");
     const Length inset = roof.face == WallFace::girts ? roof.girt_thickness : no_length;
-    detail::SlopeInput in{.name = "front", .pitch = roof.pitch, .run = roof.width / 2.0, .post_inset = inset,
-                          .eave_overhang = roof.eave_overhang, .high_overhang = no_length,
-                          .along = roof.length + 2.0 * roof.rake_overhang, .build_up = roof.build_up,
-                          .bearing_height = roof.bearing_height, .heel = roof.heel,
-                          .fascia_thickness = roof.fascia_thickness, .tail = roof.tail, .top = EdgeKind::ridge,
-                          .corner = {-roof.rake_overhang, -roof.eave_overhang, no_length}, .along_x = 1.0};
-    RoofShape shape{.slopes = {}, .heights = detail::heights_of(in),
-                    .footprint_width = roof.width, .footprint_length = roof.length};
+    detail::SlopeInput in{.name = "front",
+                          .pitch = roof.pitch,
+                          .run = roof.width / 2.0,
+                          .post_inset = inset,
+                          .eave_overhang = roof.eave_overhang,
+                          .high_overhang = no_length,
+                          .along = roof.length + 2.0 * roof.rake_overhang,
+                          .build_up = roof.build_up,
+                          .bearing_height = roof.bearing_height,
+                          .heel = roof.heel,
+                          .fascia_thickness = roof.fascia_thickness,
+                          .tail = roof.tail,
+                          .top = EdgeKind::ridge,
+                          .corner = {-roof.rake_overhang, -roof.eave_overhang, no_length},
+                          .along_x = 1.0};
+    RoofShape shape{.slopes = {},
+                    .heights = detail::heights_of(in),
+                    .footprint_width = roof.width,
+                    .footprint_length = roof.length,
+                    .post_inset = inset};
     shape.slopes.push_back(detail::slope_of(in, shape.heights));
     in.name = "back";
     in.corner = {roof.length + roof.rake_overhang, roof.width + roof.eave_overhang, no_length};
@@ -256,15 +283,26 @@ inline void find_faults(const SingleSlopeRoof& roof, const Path& path, Faults& f
 [[nodiscard]] inline RoofShape single_slope(const SingleSlopeRoof& roof) {
     require_sound(roof, "roof");
     const Length inset = roof.face == WallFace::girts ? roof.girt_thickness : no_length;
-    const detail::SlopeInput in{.name = "roof", .pitch = roof.pitch, .run = roof.width, .post_inset = inset,
-                                .eave_overhang = roof.eave_overhang, .high_overhang = roof.high_overhang,
-                                .along = roof.length + 2.0 * roof.rake_overhang, .build_up = roof.build_up,
-                                .bearing_height = roof.bearing_height, .heel = roof.heel,
-                                .fascia_thickness = roof.fascia_thickness, .tail = roof.tail,
+    const detail::SlopeInput in{.name = "roof",
+                                .pitch = roof.pitch,
+                                .run = roof.width,
+                                .post_inset = inset,
+                                .eave_overhang = roof.eave_overhang,
+                                .high_overhang = roof.high_overhang,
+                                .along = roof.length + 2.0 * roof.rake_overhang,
+                                .build_up = roof.build_up,
+                                .bearing_height = roof.bearing_height,
+                                .heel = roof.heel,
+                                .fascia_thickness = roof.fascia_thickness,
+                                .tail = roof.tail,
                                 .top = EdgeKind::high_eave,
-                                .corner = {-roof.rake_overhang, -roof.eave_overhang, no_length}, .along_x = 1.0};
-    RoofShape shape{.slopes = {}, .heights = detail::heights_of(in),
-                    .footprint_width = roof.width, .footprint_length = roof.length};
+                                .corner = {-roof.rake_overhang, -roof.eave_overhang, no_length},
+                                .along_x = 1.0};
+    RoofShape shape{.slopes = {},
+                    .heights = detail::heights_of(in),
+                    .footprint_width = roof.width,
+                    .footprint_length = roof.length,
+                    .post_inset = inset};
     shape.slopes.push_back(detail::slope_of(in, shape.heights));
     return shape;
 }

@@ -15,7 +15,8 @@
 namespace eavewright::detail {
 
 /// Index of the last support whose centre at `along` is not above `up`; none where all are.
-[[nodiscard]] inline std::optional<std::size_t> last_support_below(const std::vector<SupportLine>& lines, Length along, Length up) {
+[[nodiscard]] inline std::optional<std::size_t> last_support_below(const std::vector<SupportLine>& lines, Length along,
+                                                                   Length up) {
     std::size_t low = 0;
     std::size_t high = lines.size();
     while (low < high) {
@@ -57,7 +58,8 @@ struct JointBearing {
 };
 
 /// Of the supports near a joint whose ends lie at `first_end` and `second_end`, the one on which the poorer end bears most.
-[[nodiscard]] inline JointBearing joint_bearing(const std::vector<SupportLine>& lines, Length first_end, Length second_end, Span along) {
+[[nodiscard]] inline JointBearing joint_bearing(const std::vector<SupportLine>& lines, Length first_end,
+                                                Length second_end, Span along) {
     JointBearing best{std::nullopt, no_length, no_length};
     const Length middle = (along.low + along.high) / 2.0;
     const std::optional<std::size_t> below = last_support_below(lines, middle, (first_end + second_end) / 2.0);
@@ -77,7 +79,8 @@ struct JointBearing {
 
 /// How far an outer edge at `end` stands past the nearest support that lies, at least in part, inside it; 0 where that
 /// support lies under the edge, `length_limit_in` where there is none.
-[[nodiscard]] inline Length past_support(const std::vector<SupportLine>& lines, Length end, Span along, double outward) {
+[[nodiscard]] inline Length past_support(const std::vector<SupportLine>& lines, Length end, Span along,
+                                         double outward) {
     Length worst = no_length;
     for (const Length at : {along.low, along.high}) {
         Length nearest = Length::from_inches(length_limit_in);

@@ -17,9 +17,9 @@ namespace eavewright::detail {
 
 /// Turns plane points into lane points and back; its own inverse step by step.
 struct LaneFrame {
-    bool swapped;     ///< lanes run along the eave
-    bool mirrored;    ///< laid from the right
-    Length mirror;    ///< along' = mirror - along
+    bool swapped;   ///< lanes run along the eave
+    bool mirrored;  ///< laid from the right
+    Length mirror;  ///< along' = mirror - along
 
     [[nodiscard]] PlanePoint to_lane(PlanePoint p) const {
         const PlanePoint m{mirrored ? mirror - p.along : p.along, p.up};
@@ -51,7 +51,8 @@ struct LaneFrame {
 };
 
 /// Supports in the lane frame, lowest first, each with its points ascending along.
-[[nodiscard]] inline std::vector<SupportLine> lines_to_lane(const std::vector<SupportLine>& lines, const LaneFrame& frame) {
+[[nodiscard]] inline std::vector<SupportLine> lines_to_lane(const std::vector<SupportLine>& lines,
+                                                            const LaneFrame& frame) {
     std::vector<SupportLine> result;
     result.reserve(lines.size());
     for (const SupportLine& line : lines) {

@@ -48,26 +48,26 @@ struct NamesOf<JointPlace> {
 /// How sheets are to be laid.
 struct SheetPlan {
     SheetSize sheet;
-    Length gap = Length::from_inches(0.125);           ///< at ends and edges; APA, PS 2 panels: 1/8 in
-    int stagger_spaces = 1;                            ///< every other lane starts shorter by this many support spaces
+    Length gap = Length::from_inches(0.125);  ///< at ends and edges; APA, PS 2 panels: 1/8 in
+    int stagger_spaces = 1;                   ///< every other lane starts shorter by this many support spaces
     StartCorner start = StartCorner::eave_left;
     JointPlace joints = JointPlace::full_sheets;
-    Length past_fascia = no_length;                    ///< lower edge of the first row past the fascia's outer face
-    Length sliver = Length::from_inches(12.0);         ///< a piece shorter or narrower than this is found; common practice
-    Length least_bearing = Length::from_inches(0.5);   ///< of each sheet end on its support; common practice
-    Length edge_reach = Length::from_inches(3.0);      ///< how far an edge may stand past the last support; common practice
-    Tick tick = Tick::of_inch(16);                     ///< what cuts are rounded to
+    Length past_fascia = no_length;             ///< lower edge of the first row past the fascia's outer face
+    Length sliver = Length::from_inches(12.0);  ///< a piece shorter or narrower than this is found; common practice
+    Length least_bearing = Length::from_inches(0.5);  ///< of each sheet end on its support; common practice
+    Length edge_reach = Length::from_inches(3.0);  ///< how far an edge may stand past the last support; common practice
+    Tick tick = Tick::of_inch(16);                 ///< what cuts are rounded to
 };
 
 /// One piece as it lies. Lanes are columns up the slope over purlins, courses along the eave over chords.
 struct SheetPiece {
-    std::int32_t lane;                 ///< from 0 at the start corner
-    std::int32_t place;                ///< place in its lane, from 0
-    std::vector<PlanePoint> outline;   ///< counter-clockwise, exact
-    Length length;                     ///< cut size along the strength axis, to the tick
-    Length width;                      ///< cut size across it, to the tick
-    bool whole;                        ///< a full sheet, uncut
-    bool slanted;                      ///< off a rectangle by half a tick or more: cut to the outline after `length` x `width`
+    std::int32_t lane;                ///< from 0 at the start corner
+    std::int32_t place;               ///< place in its lane, from 0
+    std::vector<PlanePoint> outline;  ///< counter-clockwise, exact
+    Length length;                    ///< cut size along the strength axis, to the tick
+    Length width;                     ///< cut size across it, to the tick
+    bool whole;                       ///< a full sheet, uncut
+    bool slanted;  ///< off a rectangle by half a tick or more: cut to the outline after `length` x `width`
 };
 
 /// Name of a piece: letters for the lane, number for its place. A1 lies in the start corner.
@@ -81,12 +81,12 @@ struct SheetPiece {
 
 /// Where two pieces of a lane meet end to end.
 struct EndJoint {
-    std::size_t first;                    ///< index of the piece nearer to the start
+    std::size_t first;  ///< index of the piece nearer to the start
     std::size_t second;
-    PlanePoint from;                      ///< the middle of the gap, from one side of the lane to the other
+    PlanePoint from;  ///< the middle of the gap, from one side of the lane to the other
     PlanePoint to;
-    std::optional<std::size_t> support;   ///< the support under it; none where it lands between supports
-    Length first_bearing;                 ///< narrowest bearing of each end along the joint; 0 where there is none
+    std::optional<std::size_t> support;  ///< the support under it; none where it lands between supports
+    Length first_bearing;                ///< narrowest bearing of each end along the joint; 0 where there is none
     Length second_bearing;
 };
 
@@ -118,24 +118,24 @@ struct Finding {
     PlanePoint place;
     Length measured;
     Length limit;
-    std::optional<MendingBlock> block;   ///< for joints
+    std::optional<MendingBlock> block;  ///< for joints
 };
 
 /// How far rounded cuts and gaps miss the plane they have to fill.
 struct LayoutClosure {
-    Length worst_lane;    ///< largest miss of any lane, end to end
-    Length across;        ///< miss of all lanes side by side
+    Length worst_lane;  ///< largest miss of any lane, end to end
+    Length across;      ///< miss of all lanes side by side
 };
 
 /// A plane laid with sheets.
 struct Sheets {
-    SupportRun run;                    ///< of the supports; the sheets' length lies across it
+    SupportRun run;  ///< of the supports; the sheets' length lies across it
     std::int32_t lanes;
-    std::vector<SheetPiece> pieces;    ///< lane by lane
+    std::vector<SheetPiece> pieces;  ///< lane by lane
     std::vector<EndJoint> joints;
     std::vector<Finding> findings;
-    Area laid;                         ///< area of all pieces as laid
-    std::size_t whole_sheets;          ///< pieces that are full sheets
+    Area laid;                 ///< area of all pieces as laid
+    std::size_t whole_sheets;  ///< pieces that are full sheets
     LayoutClosure closure;
 };
 
@@ -157,30 +157,34 @@ struct FieldsOf<EndJoint> {
         field("from", FieldUnit::length, "middle of the gap at one side of the lane", &EndJoint::from),
         field("to", FieldUnit::length, "middle of the gap at the other side", &EndJoint::to),
         field("support", FieldUnit::count, "index of the support under the joint, null for none", &EndJoint::support),
-        field("first_bearing", FieldUnit::length, "narrowest bearing of the first piece's end", &EndJoint::first_bearing),
-        field("second_bearing", FieldUnit::length, "narrowest bearing of the second piece's end", &EndJoint::second_bearing));
+        field("first_bearing", FieldUnit::length, "narrowest bearing of the first piece's end",
+              &EndJoint::first_bearing),
+        field("second_bearing", FieldUnit::length, "narrowest bearing of the second piece's end",
+              &EndJoint::second_bearing));
 };
 template <>
 struct FieldsOf<MendingBlock> {
-    static constexpr auto list = std::make_tuple(
-        field("from", FieldUnit::length, "centre line, one end", &MendingBlock::from),
-        field("to", FieldUnit::length, "centre line, other end", &MendingBlock::to),
-        field("length", FieldUnit::length, "length as cut, rounded down", &MendingBlock::length));
+    static constexpr auto list =
+        std::make_tuple(field("from", FieldUnit::length, "centre line, one end", &MendingBlock::from),
+                        field("to", FieldUnit::length, "centre line, other end", &MendingBlock::to),
+                        field("length", FieldUnit::length, "length as cut, rounded down", &MendingBlock::length));
 };
 template <>
 struct FieldsOf<Finding> {
-    static constexpr auto list = std::make_tuple(
-        field("code", FieldUnit::none, "what was found", &Finding::code),
-        field("piece", FieldUnit::count, "index of the piece", &Finding::piece),
-        field("place", FieldUnit::length, "where", &Finding::place),
-        field("measured", FieldUnit::length, "how much", &Finding::measured),
-        field("limit", FieldUnit::length, "the limit it passes", &Finding::limit),
-        field("block", FieldUnit::none, "the block that would carry the joint, null for other findings", &Finding::block));
+    static constexpr auto list =
+        std::make_tuple(field("code", FieldUnit::none, "what was found", &Finding::code),
+                        field("piece", FieldUnit::count, "index of the piece", &Finding::piece),
+                        field("place", FieldUnit::length, "where", &Finding::place),
+                        field("measured", FieldUnit::length, "how much", &Finding::measured),
+                        field("limit", FieldUnit::length, "the limit it passes", &Finding::limit),
+                        field("block", FieldUnit::none, "the block that would carry the joint, null for other findings",
+                              &Finding::block));
 };
 template <>
 struct FieldsOf<LayoutClosure> {
     static constexpr auto list = std::make_tuple(
-        field("worst_lane", FieldUnit::length, "largest miss of rounded cuts and gaps in a lane", &LayoutClosure::worst_lane),
+        field("worst_lane", FieldUnit::length, "largest miss of rounded cuts and gaps in a lane",
+              &LayoutClosure::worst_lane),
         field("across", FieldUnit::length, "miss of the rounded lanes side by side", &LayoutClosure::across));
 };
 template <>
@@ -206,8 +210,8 @@ inline void find_faults(const SheetPlan& plan, const Path& path, Faults& faults)
     require_within(plan.least_bearing, no_length, 12.0 * inch, Path{path, "least_bearing"}, faults);
     require_within(plan.edge_reach, no_length, 48.0 * inch, Path{path, "edge_reach"}, faults);
     if (plan.stagger_spaces < 0 || plan.stagger_spaces > 100) {
-        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "stagger_spaces"}.text(), std::to_string(plan.stagger_spaces),
-                               "0 to 100 support spaces"});
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "stagger_spaces"}.text(),
+                               std::to_string(plan.stagger_spaces), "0 to 100 support spaces"});
     }
 }
 

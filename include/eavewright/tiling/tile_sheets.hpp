@@ -36,24 +36,35 @@ struct LaneInput {
     SheetPlan plan;
     Extent extent;
     LaneFrame frame;
-    bool lines_reversed;   ///< against the order in which the supports were given
+    bool lines_reversed;  ///< against the order in which the supports were given
 };
+
+/// Where a sheet from `start` ends that is cut back to the last support it reaches, the gap centred on the support; where
+/// it lies whole if it reaches none.
+[[nodiscard]] inline Length cut_back(const LaneInput& in, Length start, Length length, Length along) {
+    const Length half_gap = in.plan.gap / 2.0;
+    const Length whole = start + length;
+    const std::optional<std::size_t> last = last_support_below(in.lines, along, whole + half_gap + count_tolerance);
+    const Length back = last ? up_at(in.lines[*last].centreline, along) - half_gap : start;
+    return back > start ? back : whole;
+}
 
 /// The exact ends of the pieces of one lane, before they are cut to the outline.
 [[nodiscard]] inline std::vector<Span> lane_spans(const LaneInput& in, std::int32_t lane, Span along, Length top) {
     const SheetPlan& plan = in.plan;
+    const Length middle = (along.low + along.high) / 2.0;
     std::vector<Span> spans;
     Length start = in.extent.low.up;
     Length length = plan.sheet.length - (lane % 2 == 1 ? in.spacing * plan.stagger_spaces : no_length);
-    while (start + count_tolerance < top) {
+    while (start + plan.tick.step() / 2.0 < top) {  // less than half a tick is no piece
         Length end = start + length;
         if (end + count_tolerance >= top) {
             end = top;
         } else if (plan.joints == JointPlace::on_supports) {
-            const Length middle = (along.low + along.high) / 2.0;
-            const std::optional<std::size_t> last = last_support_below(in.lines, middle, end + plan.gap / 2.0 + count_tolerance);
-            const Length centre = last ? up_at(in.lines[*last].centreline, middle) : start;
-            end = centre - plan.gap / 2.0 > start ? centre - plan.gap / 2.0 : end;
+            end = cut_back(in, start, length, middle);
+            if (end - start < plan.sliver && length < plan.sheet.length) {
+                end = shorter(top, cut_back(in, start, plan.sheet.length, middle));  // no stagger that leaves a sliver
+            }
         }
         spans.push_back({start, end});
         start = end + plan.gap;
@@ -103,10 +114,12 @@ private:
 /// Whether an outline differs from its box by less than half a tick, so that nobody could cut the difference.
 [[nodiscard]] inline bool is_rectangle(const std::vector<PlanePoint>& outline, const Extent& box, Tick tick) {
     const Length allowed = tick.step() / 2.0;
-    for (const PlanePoint corner : {box.low, PlanePoint{box.high.along, box.low.up}, box.high, PlanePoint{box.low.along, box.high.up}}) {
+    for (const PlanePoint corner :
+         {box.low, PlanePoint{box.high.along, box.low.up}, box.high, PlanePoint{box.low.along, box.high.up}}) {
         bool reached = false;
         for (const PlanePoint& p : outline) {
-            reached = reached || (magnitude(p.along - corner.along) <= allowed && magnitude(p.up - corner.up) <= allowed);
+            reached =
+                reached || (magnitude(p.along - corner.along) <= allowed && magnitude(p.up - corner.up) <= allowed);
         }
         if (!reached) {
             return false;
@@ -150,22 +163,24 @@ inline void judge_joint(const LaneInput& in, const std::vector<PlanePoint>& belo
     const PlanePoint from = in.frame.to_plane({along.low, middle});
     const PlanePoint to = in.frame.to_plane({along.high, middle});
     const std::size_t last = in.lines.size() - 1;
-    const std::optional<std::size_t> support = bearing.support && in.lines_reversed ? last - *bearing.support : bearing.support;
+    const std::optional<std::size_t> support =
+        bearing.support && in.lines_reversed ? last - *bearing.support : bearing.support;
     sheets.joints.push_back({second - 1, second, from, to, support, bearing.first, bearing.second});
     const MendingBlock block{from, to, round_down_to_tick(along.high - along.low, in.plan.tick)};
     const auto judge = [&](std::size_t piece, Length measured, Length end) {
         if (measured <= no_length || measured + count_tolerance < in.plan.least_bearing) {
             const bool carried = bearing.support && measured > no_length;
             const PlanePoint place = in.frame.to_plane({(along.low + along.high) / 2.0, end});
-            sheets.findings.push_back({carried ? FindingCode::narrow_bearing : FindingCode::joint_on_nothing, piece, place,
-                                       measured, in.plan.least_bearing, block});
+            sheets.findings.push_back({carried ? FindingCode::narrow_bearing : FindingCode::joint_on_nothing, piece,
+                                       place, measured, in.plan.least_bearing, block});
         }
     };
     judge(second - 1, bearing.first, first_end);
     judge(second, bearing.second, second_end);
 }
 
-inline void judge_edge(const LaneInput& in, const std::vector<PlanePoint>& outline, std::size_t piece, double outward, Sheets& sheets) {
+inline void judge_edge(const LaneInput& in, const std::vector<PlanePoint>& outline, std::size_t piece, double outward,
+                       Sheets& sheets) {
     const Extent extent = extent_of(outline);
     const Length end = outward > 0 ? extent.high.up : extent.low.up;
     const Span along = edge_at(outline, end);
@@ -173,8 +188,10 @@ inline void judge_edge(const LaneInput& in, const std::vector<PlanePoint>& outli
     const bool carried = past < Length::from_inches(length_limit_in);
     if (!carried || past > in.plan.edge_reach + count_tolerance) {
         const PlanePoint place = in.frame.to_plane({(along.low + along.high) / 2.0, end});
-        const Length measured = carried ? past : extent.high.up - extent.low.up;  // nothing under it: all of it stands out
-        sheets.findings.push_back({FindingCode::edge_past_support, piece, place, measured, in.plan.edge_reach, std::nullopt});
+        const Length measured =
+            carried ? past : extent.high.up - extent.low.up;  // nothing under it: all of it stands out
+        sheets.findings.push_back(
+            {FindingCode::edge_past_support, piece, place, measured, in.plan.edge_reach, std::nullopt});
     }
 }
 
@@ -198,9 +215,11 @@ inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, Rounded
         const Extent extent = extent_of(outline);
         const Length length = length_axis.cut(extent.low.up, extent.high.up, in.plan.sheet.length);
         const bool full_strip = extent.low.along == reach.low.along && extent.high.along == reach.high.along;
-        const Length width = full_strip ? lane_width : round_to_tick(extent.high.along - extent.low.along, in.plan.tick);
+        const Length width =
+            full_strip ? lane_width : round_to_tick(extent.high.along - extent.low.along, in.plan.tick);
         const bool slanted = !is_rectangle(outline, extent, in.plan.tick);
-        const bool whole = !slanted && magnitude(extent.high.up - extent.low.up - in.plan.sheet.length) < count_tolerance &&
+        const bool whole = !slanted &&
+                           magnitude(extent.high.up - extent.low.up - in.plan.sheet.length) < count_tolerance &&
                            magnitude(extent.high.along - extent.low.along - in.plan.sheet.width) < count_tolerance;
         const std::size_t index = sheets.pieces.size();
         sheets.pieces.push_back({lane, place, in.frame.outline_to_plane(outline), length, width, whole, slanted});
@@ -232,8 +251,14 @@ inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, Rounded
         throw FaultError{Fault{FaultCode::too_much_work, "sheets", std::to_string(lanes * places) + " pieces",
                                "no more than " + std::to_string(most_pieces) + " pieces"}};
     }
-    Sheets sheets{.run = run, .lanes = static_cast<std::int32_t>(lanes), .pieces = {}, .joints = {}, .findings = {},
-                  .laid = Area::from_value(0.0), .whole_sheets = 0, .closure = {no_length, no_length}};
+    Sheets sheets{.run = run,
+                  .lanes = static_cast<std::int32_t>(lanes),
+                  .pieces = {},
+                  .joints = {},
+                  .findings = {},
+                  .laid = Area::from_value(0.0),
+                  .whole_sheets = 0,
+                  .closure = {no_length, no_length}};
     sheets.pieces.reserve(static_cast<std::size_t>(lanes * places));
     RoundedAxis width_axis{in.extent.low.along, in.plan.gap, in.plan.tick};
     for (std::int64_t lane = 0; lane < lanes; ++lane) {
@@ -261,8 +286,8 @@ template <Surface surface>
 void require_sheetable(const Plane<surface>& plane, const Supports<surface>& supports) {
     require_four_sided(plane);
     if (!plane.openings.empty()) {
-        throw FaultError{Fault{FaultCode::not_supported, "plane.openings", std::to_string(plane.openings.size()) + " openings",
-                               "a plane without openings"}};
+        throw FaultError{Fault{FaultCode::not_supported, "plane.openings",
+                               std::to_string(plane.openings.size()) + " openings", "a plane without openings"}};
     }
     if (supports.lines.empty()) {
         throw FaultError{Fault{FaultCode::not_supported, "supports", "no supports", "at least one support"}};
@@ -278,7 +303,8 @@ void require_sheetable(const Plane<surface>& plane, const Supports<surface>& sup
 /// Throws `FaultError`: the first fault of `plan` or `supports`; not_supported for other planes or no supports;
 /// does_not_fit where the stagger leaves nothing of a sheet; too_much_work above `most_pieces`.
 template <Surface surface>
-[[nodiscard]] Sheets tile_sheets(const Plane<surface>& plane, const Supports<surface>& supports, const SheetPlan& plan) {
+[[nodiscard]] Sheets tile_sheets(const Plane<surface>& plane, const Supports<surface>& supports,
+                                 const SheetPlan& plan) {
     require_sound(plan, "sheets");
     detail::require_sheetable(plane, supports);
     if (plan.sheet.length - supports.spacing * plan.stagger_spaces < plan.gap + count_tolerance) {
@@ -289,8 +315,13 @@ template <Surface surface>
     const Extent extent = extent_of(outline);
     const detail::LaneFrame frame{supports.run == SupportRun::up_slope, plan.start == StartCorner::eave_right,
                                   extent.low.along + extent.high.along};
-    detail::LaneInput in{frame.outline_to_lane(outline), detail::lines_to_lane(supports.lines, frame), supports.spacing, plan,
-                         extent, frame, frame.swapped && frame.mirrored};
+    detail::LaneInput in{frame.outline_to_lane(outline),
+                         detail::lines_to_lane(supports.lines, frame),
+                         supports.spacing,
+                         plan,
+                         extent,
+                         frame,
+                         frame.swapped && frame.mirrored};
     in.extent = extent_of(in.outline);
     return detail::lay_outline(in, supports.run);
 }

@@ -30,8 +30,7 @@ inline void require_countable(Length total, Length step) {
     }
     if (!is_usable(step) || step <= count_tolerance) {
         throw FaultError{Fault{std::isfinite(inches(step)) ? FaultCode::out_of_range : FaultCode::not_finite, "step",
-                               describe_length(step),
-                               "a step longer than " + describe_length(count_tolerance)}};
+                               describe_length(step), "a step longer than " + describe_length(count_tolerance)}};
     }
     if (!(magnitude(total) / step < static_cast<double>(most_steps))) {
         throw FaultError{Fault{FaultCode::too_much_work, "step", describe_length(step),

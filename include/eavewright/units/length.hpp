@@ -58,8 +58,7 @@ public:
     /// From any Boost.Units length. Metres go the exact way of `from_metres`.
     template <class Unit>
         requires(std::is_same_v<typename boost::units::get_dimension<Unit>::type, boost::units::length_dimension>)
-    explicit Length(const boost::units::quantity<Unit, double>& quantity)
-        : inches_{from_quantity(quantity).inches_} {}
+    explicit Length(const boost::units::quantity<Unit, double>& quantity) : inches_{from_quantity(quantity).inches_} {}
 
     /// To any Boost.Units length.
     template <class Unit>
@@ -74,10 +73,22 @@ public:
 
     friend constexpr auto operator<=>(Length, Length) = default;
 
-    constexpr Length& operator+=(Length other) noexcept { inches_ += other.inches_; return *this; }
-    constexpr Length& operator-=(Length other) noexcept { inches_ -= other.inches_; return *this; }
-    constexpr Length& operator*=(double factor) noexcept { inches_ *= factor; return *this; }
-    constexpr Length& operator/=(double divisor) noexcept { inches_ /= divisor; return *this; }
+    constexpr Length& operator+=(Length other) noexcept {
+        inches_ += other.inches_;
+        return *this;
+    }
+    constexpr Length& operator-=(Length other) noexcept {
+        inches_ -= other.inches_;
+        return *this;
+    }
+    constexpr Length& operator*=(double factor) noexcept {
+        inches_ *= factor;
+        return *this;
+    }
+    constexpr Length& operator/=(double divisor) noexcept {
+        inches_ /= divisor;
+        return *this;
+    }
 
     friend constexpr Length operator+(Length a) noexcept { return a; }
     friend constexpr Length operator-(Length a) noexcept { return Length{-a.inches_}; }
@@ -155,11 +166,17 @@ namespace literals {
 [[nodiscard]] constexpr Length operator""_ft(long double v) { return Length::from_feet(static_cast<double>(v)); }
 [[nodiscard]] constexpr Length operator""_ft(unsigned long long v) { return Length::from_feet(static_cast<double>(v)); }
 [[nodiscard]] constexpr Length operator""_in(long double v) { return Length::from_inches(static_cast<double>(v)); }
-[[nodiscard]] constexpr Length operator""_in(unsigned long long v) { return Length::from_inches(static_cast<double>(v)); }
+[[nodiscard]] constexpr Length operator""_in(unsigned long long v) {
+    return Length::from_inches(static_cast<double>(v));
+}
 [[nodiscard]] constexpr Length operator""_mm(long double v) { return Length::from_millimetres(static_cast<double>(v)); }
-[[nodiscard]] constexpr Length operator""_mm(unsigned long long v) { return Length::from_millimetres(static_cast<double>(v)); }
+[[nodiscard]] constexpr Length operator""_mm(unsigned long long v) {
+    return Length::from_millimetres(static_cast<double>(v));
+}
 [[nodiscard]] constexpr Length operator""_m(long double v) { return Length::from_metres(static_cast<double>(v)); }
-[[nodiscard]] constexpr Length operator""_m(unsigned long long v) { return Length::from_metres(static_cast<double>(v)); }
+[[nodiscard]] constexpr Length operator""_m(unsigned long long v) {
+    return Length::from_metres(static_cast<double>(v));
+}
 }  // namespace literals
 
 /// A length as the text of a fault shows it, in both units: "36 in (914.4 mm)".
@@ -175,8 +192,7 @@ inline void require_within(Length value, Length lowest, Length highest, const Pa
         return;
     }
     faults.push_back(Fault{std::isfinite(inches(value)) ? FaultCode::out_of_range : FaultCode::not_finite, path.text(),
-                           describe_length(value),
-                           describe_length(lowest) + " to " + describe_length(highest)});
+                           describe_length(value), describe_length(lowest) + " to " + describe_length(highest)});
 }
 
 }  // namespace eavewright

@@ -33,7 +33,9 @@ public:
         }
         return checked(inches(rise), inches(run), given);
     }
-    [[nodiscard]] static Pitch from_percent(double percent) { return checked(percent, 100.0, write_decimal(percent, 6) + " %"); }
+    [[nodiscard]] static Pitch from_percent(double percent) {
+        return checked(percent, 100.0, write_decimal(percent, 6) + " %");
+    }
     /// 45 deg is exactly 1 in 1; other angles are good to a few units in the last place of the machine's tan.
     [[nodiscard]] static Pitch from_degrees(double degrees) {
         const std::string given = write_decimal(degrees, 6) + " deg";

@@ -43,7 +43,9 @@ inline constexpr double kilograms_per_pound = 0.45359237;           ///< exact, 
 [[nodiscard]] constexpr double board_feet(Volume v) { return v.value() / 144.0; }
 
 [[nodiscard]] constexpr Force force_from_pounds(double pounds) { return Force::from_value(pounds); }
-[[nodiscard]] constexpr Force force_from_newtons(double newtons) { return Force::from_value(newtons / newtons_per_pound_force); }
+[[nodiscard]] constexpr Force force_from_newtons(double newtons) {
+    return Force::from_value(newtons / newtons_per_pound_force);
+}
 [[nodiscard]] constexpr double pounds_force(Force f) { return f.value(); }
 [[nodiscard]] constexpr double newtons(Force f) { return f.value() * newtons_per_pound_force; }
 

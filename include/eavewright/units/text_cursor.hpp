@@ -49,7 +49,7 @@ struct FractionCharacter {
     int sixty_fourths;
 };
 inline constexpr FractionCharacter fraction_characters[] = {
-    {"\xC2\xBD", 32}, {"\xC2\xBC", 16}, {"\xC2\xBE", 48},  // one half, one quarter, three quarters
+    {"\xC2\xBD", 32},    {"\xC2\xBC", 16},     {"\xC2\xBE", 48},  // one half, one quarter, three quarters
     {"\xE2\x85\x9B", 8}, {"\xE2\x85\x9C", 24}, {"\xE2\x85\x9D", 40}, {"\xE2\x85\x9E", 56},  // eighths
 };
 
@@ -204,8 +204,8 @@ private:
         return value;
     }
     bool refuse_bad_ending() {
-        const bool exponent = (next() == 'e' || next() == 'E') &&
-                              (is_digit(next(1)) || next(1) == '-' || next(1) == '+');
+        const bool exponent =
+            (next() == 'e' || next() == 'E') && (is_digit(next(1)) || next(1) == '-' || next(1) == '+');
         if (next() == ',') {
             refuse(FaultCode::ambiguous_text, next_span(), "a decimal point, and no mark between thousands");
         } else if (exponent || next() == '.') {

@@ -24,7 +24,13 @@ public:
     /// 1/denominator inch; denominator 1, 2, 4, 8, 16, 32 or 64, else `FaultError` out_of_range.
     [[nodiscard]] static constexpr Tick of_inch(int denominator) {
         switch (denominator) {
-            case 1: case 2: case 4: case 8: case 16: case 32: case 64: return Tick{denominator, 0};
+            case 1:
+            case 2:
+            case 4:
+            case 8:
+            case 16:
+            case 32:
+            case 64: return Tick{denominator, 0};
             default: refuse(std::to_string(denominator), "a denominator of 1, 2, 4, 8, 16, 32 or 64");
         }
     }

@@ -85,8 +85,12 @@ inline void require_writable(Length length) {
     const double ticks = nearest_ticks(length, inch_tick, tie);
     const auto marks = static_cast<std::int64_t>(std::fabs(ticks));
     const std::int64_t per_inch = inch_tick.denominator();
-    TapeReading at{ticks < 0.0, marks / (12 * per_inch), static_cast<int>(marks / per_inch % 12),
-                   static_cast<int>(marks % per_inch), inch_tick.denominator(), length - inch_tick.length(ticks)};
+    TapeReading at{ticks < 0.0,
+                   marks / (12 * per_inch),
+                   static_cast<int>(marks / per_inch % 12),
+                   static_cast<int>(marks % per_inch),
+                   inch_tick.denominator(),
+                   length - inch_tick.length(ticks)};
     while (at.denominator > 1 && at.numerator % 2 == 0) {  // marks are binary, so halving reduces them fully
         at.numerator /= 2;
         at.denominator /= 2;

@@ -3,8 +3,8 @@
 
 // One roof as its builder describes it: everything that `whole_roof` needs, and nothing that follows from the rest.
 
-#include <eavewright/fault.hpp>
 #include <eavewright/fastening/nails.hpp>
+#include <eavewright/fault.hpp>
 #include <eavewright/framing/frames.hpp>
 #include <eavewright/framing/purlin_pieces.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
@@ -30,21 +30,23 @@ struct PurlinPlan {
     RowSpacing spacing;
     PurlinCutPlan cuts;
     PurlinStock stock{};
-    Length ridge_setback = no_length;          ///< upper side of the ridge row below the ridge line
-    std::vector<std::size_t> blocked_bays{};   ///< bays that get a line of blocks, counted from 1 at the left of each slope
+    Length ridge_setback = no_length;  ///< upper side of the ridge row below the ridge line
+    std::vector<std::size_t>
+        blocked_bays{};  ///< bays that get a line of blocks, counted from 1 at the left of each slope
 };
 
 /// What was measured on one slope, where it was.
 struct SlopeAsBuilt {
-    std::optional<AsFound> rows{};        ///< purlins as found; frames may be left empty: the slope's own frame centres
-    std::optional<FourSides> sides{};     ///< four sides and two diagonals of the surface the sheets lie on
+    std::optional<AsFound> rows{};     ///< purlins as found; frames may be left empty: the slope's own frame centres
+    std::optional<FourSides> sides{};  ///< four sides and two diagonals of the surface the sheets lie on
 };
 
 /// How square is square enough, and how well the tape reads.
 struct SquaringPlan {
     TapeError tape{};
     SquareTolerance tolerance{};
-    std::optional<FourSides> footprint{};  ///< the wall lines as measured: `eave` is the front wall, `left` the left end wall
+    std::optional<FourSides>
+        footprint{};  ///< the wall lines as measured: `eave` is the front wall, `left` the left end wall
 };
 
 /// The description of one roof. Without purlins the sheets lie on the chords.
@@ -56,19 +58,22 @@ struct RoofDescription {
     SheetPlan sheets;
     NailPattern nails;
     SquaringPlan squaring{};
-    std::vector<SlopeAsBuilt> as_built{};   ///< empty, or one a slope, front first
-    Tick tick = Tick::of_inch(16);          ///< what marks and cuts are rounded to, in place of the ticks of the parts
+    std::vector<SlopeAsBuilt> as_built{};  ///< empty, or one a slope, front first
+    Tick tick = Tick::of_inch(16);         ///< what marks and cuts are rounded to, in place of the ticks of the parts
 };
 
 /// Number of slopes that a shape has.
-[[nodiscard]] inline std::size_t slope_count(const ShapeInput& shape) { return std::holds_alternative<GableRoof>(shape) ? 2 : 1; }
+[[nodiscard]] inline std::size_t slope_count(const ShapeInput& shape) {
+    return std::holds_alternative<GableRoof>(shape) ? 2 : 1;
+}
 
 namespace detail {
 inline void find_layer_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
     const Length expected = roof.purlins ? build_up_depth(roof.purlins->stock) : no_length;
     const Length given = std::visit([](const auto& shape) { return shape.build_up.purlin; }, roof.shape);
     if (magnitude(expected - given) > count_tolerance) {
-        faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "purlin"}.text(), describe_length(given),
+        faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "purlin"}.text(),
+                               describe_length(given),
                                describe_length(expected) + ", as purlins.stock lifts the sheets"});
     }
 }
@@ -93,7 +98,8 @@ inline void find_as_built_faults(const RoofDescription& roof, const Path& path, 
     for (std::size_t i = 0; i < roof.as_built.size(); ++i) {
         const Path slope{list, i};
         if (roof.as_built[i].rows && !roof.purlins) {
-            faults.push_back(Fault{FaultCode::contradiction, Path{slope, "rows"}.text(), "rows as found", "purlins, which this roof has not"});
+            faults.push_back(Fault{FaultCode::contradiction, Path{slope, "rows"}.text(), "rows as found",
+                                   "purlins, which this roof has not"});
         }
         if (roof.as_built[i].sides) {
             find_faults(*roof.as_built[i].sides, Path{slope, "sides"}, faults);

@@ -32,32 +32,34 @@ inline constexpr int result_version = 1;
 
 /// The caution that goes with every result that somebody climbs onto.
 inline constexpr std::string_view layout_caution =
-    "Preliminary layout from the measurements given. Not a structural design: spans, fastening, bracing, uplift and snow, "
-    "lifting and work at height are to be confirmed under the local code by a licensed professional before anyone builds "
+    "Preliminary layout from the measurements given. Not a structural design: spans, fastening, bracing, uplift and "
+    "snow, "
+    "lifting and work at height are to be confirmed under the local code by a licensed professional before anyone "
+    "builds "
     "from it.";
 
 /// One slope laid out. The surface is the one that the sheets lie on.
 struct SlopeResult {
     std::string name;
     Surface surface;
-    std::vector<PlanePoint> outline;      ///< nominal, or as measured
-    Length plane_length;                  ///< nominal, along the eave
-    Length slope_length;                  ///< nominal, fascia's outer face to ridge, up the slope
-    Length diagonal;                      ///< nominal
-    Area area;                            ///< of `outline`
-    Length run;                           ///< overhang not included
-    Length total_run;                     ///< overhang included
-    Length chord_length;                  ///< line length of the chord top with its tail
+    std::vector<PlanePoint> outline;  ///< nominal, or as measured
+    Length plane_length;              ///< nominal, along the eave
+    Length slope_length;              ///< nominal, fascia's outer face to ridge, up the slope
+    Length diagonal;                  ///< nominal
+    Area area;                        ///< of `outline`
+    Length run;                       ///< overhang not included
+    Length total_run;                 ///< overhang included
+    Length chord_length;              ///< line length of the chord top with its tail
     Length tail_length;
     FrameLines frames;
     std::optional<PurlinRows> purlins;
-    std::vector<RowMark> marks;           ///< at the left rake; with rows as found, at every frame
+    std::vector<RowMark> marks;  ///< at the left rake; with rows as found, at every frame
     std::vector<PurlinPiece> purlin_pieces;
     std::vector<BlockingPiece> blocks;
-    std::vector<SupportLine> supports;    ///< what the sheets lie on, in the order that joints and nails count them
+    std::vector<SupportLine> supports;  ///< what the sheets lie on, in the order that joints and nails count them
     Sheets sheets;
     NailCount nails;
-    std::optional<Trueness> trueness;     ///< where the sides were measured
+    std::optional<Trueness> trueness;  ///< where the sides were measured
 };
 
 /// One roof laid out.
@@ -74,33 +76,38 @@ struct RoofResult {
     std::int64_t nails;
     std::int64_t findings;
     Length worst_closure;
-    std::optional<Trueness> footprint;        ///< where the wall lines were measured
-    std::optional<PairTrueness> ridge;        ///< where both slopes of a gable were measured
-    std::vector<SlopeResult> slopes;          ///< front first
+    std::optional<Trueness> footprint;  ///< where the wall lines were measured
+    std::optional<PairTrueness> ridge;  ///< where both slopes of a gable were measured
+    std::vector<SlopeResult> slopes;    ///< front first
 };
 
 template <>
 struct FieldsOf<SupportLine> {
-    static constexpr auto list = std::make_tuple(
-        field("centreline", FieldUnit::length, "centre line of the support", &SupportLine::centreline),
-        field("width", FieldUnit::length, "width a sheet can bear on", &SupportLine::width));
+    static constexpr auto list =
+        std::make_tuple(field("centreline", FieldUnit::length, "centre line of the support", &SupportLine::centreline),
+                        field("width", FieldUnit::length, "width a sheet can bear on", &SupportLine::width));
 };
 
 template <>
 struct FieldsOf<SlopeResult> {
     static constexpr auto list = std::make_tuple(
         field("name", FieldUnit::none, "front or back, or roof for a single slope", &SlopeResult::name),
-        field("surface", FieldUnit::none, "surface that the sheets lie on and that figures are on", &SlopeResult::surface),
-        field("outline", FieldUnit::length, "corners counter-clockwise from the eave's left, nominal or as measured", &SlopeResult::outline),
+        field("surface", FieldUnit::none, "surface that the sheets lie on and that figures are on",
+              &SlopeResult::surface),
+        field("outline", FieldUnit::length, "corners counter-clockwise from the eave's left, nominal or as measured",
+              &SlopeResult::outline),
         field("plane_length", FieldUnit::length, "nominal length along the eave", &SlopeResult::plane_length),
-        field("slope_length", FieldUnit::length, "nominal, fascia's outer face to ridge up the slope", &SlopeResult::slope_length),
+        field("slope_length", FieldUnit::length, "nominal, fascia's outer face to ridge up the slope",
+              &SlopeResult::slope_length),
         field("diagonal", FieldUnit::length, "nominal diagonal", &SlopeResult::diagonal),
         field("area", FieldUnit::area, "area of the outline", &SlopeResult::area),
-        field("squares", FieldUnit::ratio, "the same in roofing squares of 100 square feet",
-              +[](const SlopeResult& s) { return squares(s.area); }),
+        field(
+            "squares", FieldUnit::ratio, "the same in roofing squares of 100 square feet",
+            +[](const SlopeResult& s) { return squares(s.area); }),
         field("run", FieldUnit::length, "horizontal, overhang not included", &SlopeResult::run),
         field("total_run", FieldUnit::length, "horizontal, overhang included", &SlopeResult::total_run),
-        field("chord_length", FieldUnit::length, "line length of the chord top with its tail", &SlopeResult::chord_length),
+        field("chord_length", FieldUnit::length, "line length of the chord top with its tail",
+              &SlopeResult::chord_length),
         field("tail_length", FieldUnit::length, "the part of it past the wall", &SlopeResult::tail_length),
         field("frames", FieldUnit::none, "frame lines", &SlopeResult::frames),
         field("purlins", FieldUnit::none, "purlin rows, null where sheets lie on the chords", &SlopeResult::purlins),
@@ -110,29 +117,37 @@ struct FieldsOf<SlopeResult> {
         field("supports", FieldUnit::none, "what the sheets lie on", &SlopeResult::supports),
         field("sheets", FieldUnit::none, "sheets as laid", &SlopeResult::sheets),
         field("nails", FieldUnit::none, "nails counted", &SlopeResult::nails),
-        field("trueness", FieldUnit::none, "how true the slope is, null where it was not measured", &SlopeResult::trueness));
+        field("trueness", FieldUnit::none, "how true the slope is, null where it was not measured",
+              &SlopeResult::trueness));
 };
 
 template <>
 struct FieldsOf<RoofResult> {
     static constexpr auto list = std::make_tuple(
         field("name", FieldUnit::none, "name of the roof", &RoofResult::name),
-        field("caution", FieldUnit::none, "to be read before anything is built from this", +[](const RoofResult&) { return layout_caution; }),
+        field(
+            "caution", FieldUnit::none, "to be read before anything is built from this",
+            +[](const RoofResult&) { return layout_caution; }),
         field("pitch_in_12", FieldUnit::ratio, "inches of rise in 12 of run", &RoofResult::pitch),
         field("footprint_width", FieldUnit::length, "out to out across the ridge", &RoofResult::footprint_width),
         field("footprint_length", FieldUnit::length, "out to out along the ridge", &RoofResult::footprint_length),
-        field("footprint_diagonal", FieldUnit::length, "nominal diagonal of the footprint", &RoofResult::footprint_diagonal),
+        field("footprint_diagonal", FieldUnit::length, "nominal diagonal of the footprint",
+              &RoofResult::footprint_diagonal),
         field("heights", FieldUnit::none, "heights above the benchmark", &RoofResult::heights),
         field("roof_area", FieldUnit::area, "area of all slopes", &RoofResult::roof_area),
-        field("squares", FieldUnit::ratio, "the same in roofing squares of 100 square feet",
-              +[](const RoofResult& r) { return squares(r.roof_area); }),
+        field(
+            "squares", FieldUnit::ratio, "the same in roofing squares of 100 square feet",
+            +[](const RoofResult& r) { return squares(r.roof_area); }),
         field("sheet_pieces", FieldUnit::count, "pieces of sheet laid", &RoofResult::sheet_pieces),
         field("whole_sheets", FieldUnit::count, "of them full sheets", &RoofResult::whole_sheets),
         field("nails", FieldUnit::count, "nails in all", &RoofResult::nails),
         field("findings", FieldUnit::count, "findings in all", &RoofResult::findings),
-        field("worst_closure", FieldUnit::length, "largest miss of rounded cuts on any plane", &RoofResult::worst_closure),
-        field("footprint", FieldUnit::none, "how true the wall lines are, null where not measured", &RoofResult::footprint),
-        field("ridge", FieldUnit::none, "what the shared ridge must do, null where not both slopes were measured", &RoofResult::ridge),
+        field("worst_closure", FieldUnit::length, "largest miss of rounded cuts on any plane",
+              &RoofResult::worst_closure),
+        field("footprint", FieldUnit::none, "how true the wall lines are, null where not measured",
+              &RoofResult::footprint),
+        field("ridge", FieldUnit::none, "what the shared ridge must do, null where not both slopes were measured",
+              &RoofResult::ridge),
         field("slopes", FieldUnit::none, "slopes, front first", &RoofResult::slopes));
 };
 

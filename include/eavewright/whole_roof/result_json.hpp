@@ -22,9 +22,15 @@ struct ResultDocument {
 template <>
 struct FieldsOf<ResultDocument> {
     static constexpr auto list = std::make_tuple(
-        field("format", FieldUnit::none, "what this document is", +[](const ResultDocument&) { return std::string_view{"roof layout"}; }),
-        field("version", FieldUnit::count, "version of the fields; grows when fields are added", +[](const ResultDocument&) { return result_version; }),
-        field("made_by", FieldUnit::none, "library and its version", +[](const ResultDocument&) { return std::string{"eavewright "} + version_text; }),
+        field(
+            "format", FieldUnit::none, "what this document is",
+            +[](const ResultDocument&) { return std::string_view{"roof layout"}; }),
+        field(
+            "version", FieldUnit::count, "version of the fields; grows when fields are added",
+            +[](const ResultDocument&) { return result_version; }),
+        field(
+            "made_by", FieldUnit::none, "library and its version",
+            +[](const ResultDocument&) { return std::string{"eavewright "} + version_text; }),
         field("length_unit", FieldUnit::none, "unit of every length in this document", &ResultDocument::length_unit),
         field("roof", FieldUnit::none, "the roof", &ResultDocument::roof));
 };

@@ -35,9 +35,6 @@ namespace detail {
     return roof != nullptr ? gable(*roof) : single_slope(std::get<SingleSlopeRoof>(input));
 }
 
-[[nodiscard]] inline Length fascia_of(const ShapeInput& input) {
-    return std::visit([](const auto& roof) { return roof.fascia_thickness; }, input);
-}
 [[nodiscard]] inline Length rake_overhang_of(const ShapeInput& input) {
     return std::visit([](const auto& roof) { return roof.rake_overhang; }, input);
 }
@@ -53,22 +50,41 @@ template <Surface surface>
 
 /// Figures of a slope that stand before anything lies on it.
 template <Surface surface>
-[[nodiscard]] SlopeResult bare_slope(const Slope& slope, const Plane<surface>& nominal, const Plane<surface>& plane, FrameLines frames,
-                                     std::optional<Trueness> trueness) {
+[[nodiscard]] SlopeResult bare_slope(const Slope& slope, const Plane<surface>& nominal, const Plane<surface>& plane,
+                                     FrameLines frames, std::optional<Trueness> trueness) {
     const Extent extent = extent_of(nominal.outline);
-    return SlopeResult{.name = slope.name, .surface = surface, .outline = plane.outline,
-                       .plane_length = extent.high.along, .slope_length = extent.high.up,
-                       .diagonal = diagonal(extent.high.along, extent.high.up), .area = net_area(plane),
-                       .run = slope.run, .total_run = slope.total_run, .chord_length = slope.chord_length,
-                       .tail_length = slope.tail_length, .frames = std::move(frames), .purlins = std::nullopt, .marks = {},
-                       .purlin_pieces = {}, .blocks = {}, .supports = {},
-                       .sheets = Sheets{.run = SupportRun::along_eave, .lanes = 0, .pieces = {}, .joints = {}, .findings = {},
-                                        .laid = Area::from_value(0.0), .whole_sheets = 0, .closure = {no_length, no_length}},
-                       .nails = {0, {}, {}}, .trueness = std::move(trueness)};
+    return SlopeResult{.name = slope.name,
+                       .surface = surface,
+                       .outline = plane.outline,
+                       .plane_length = extent.high.along,
+                       .slope_length = extent.high.up,
+                       .diagonal = diagonal(extent.high.along, extent.high.up),
+                       .area = net_area(plane),
+                       .run = slope.run,
+                       .total_run = slope.total_run,
+                       .chord_length = slope.chord_length,
+                       .tail_length = slope.tail_length,
+                       .frames = std::move(frames),
+                       .purlins = std::nullopt,
+                       .marks = {},
+                       .purlin_pieces = {},
+                       .blocks = {},
+                       .supports = {},
+                       .sheets = Sheets{.run = SupportRun::along_eave,
+                                        .lanes = 0,
+                                        .pieces = {},
+                                        .joints = {},
+                                        .findings = {},
+                                        .laid = Area::from_value(0.0),
+                                        .whole_sheets = 0,
+                                        .closure = {no_length, no_length}},
+                       .nails = {0, {}, {}},
+                       .trueness = std::move(trueness)};
 }
 
 template <Surface surface>
-void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports, SlopeResult& result) {
+void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports,
+                SlopeResult& result) {
     SheetPlan plan = roof.sheets;
     plan.tick = roof.tick;
     result.supports = supports.lines;
@@ -77,8 +93,8 @@ void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const 
 }
 
 /// Rows of one slope: as found where they were, else by the rule.
-[[nodiscard]] inline PurlinRows rows_of_slope(const RoofDescription& roof, const PurlinPlane& plane, const SlopeAsBuilt& built,
-                                              const FrameLines& frames) {
+[[nodiscard]] inline PurlinRows rows_of_slope(const RoofDescription& roof, const Slope& slope, const PurlinPlane& plane,
+                                              const SlopeAsBuilt& built, const FrameLines& frames) {
     RowSpacing spacing = roof.purlins->spacing;
     if (built.rows) {
         AsFound found = *built.rows;
@@ -87,21 +103,25 @@ void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const 
         }
         spacing = found;
     }
-    return purlin_rows(plane, spacing, {.stock = roof.purlins->stock, .fascia_thickness = fascia_of(roof.shape),
-                                        .sheet_past_fascia = roof.sheets.past_fascia, .ridge_setback = roof.purlins->ridge_setback});
+    return purlin_rows(plane, spacing,
+                       {.stock = roof.purlins->stock,
+                        .fascia_width = slope.fascia_width,
+                        .sheet_past_fascia = roof.sheets.past_fascia,
+                        .ridge_setback = roof.purlins->ridge_setback});
 }
 
 inline void require_bays(const std::vector<std::size_t>& bays, const FrameLines& frames) {
     const std::size_t count = frames.centres.size() - 1;
     for (std::size_t i = 0; i < bays.size(); ++i) {
         if (bays[i] < 1 || bays[i] > count) {
-            throw FaultError{Fault{FaultCode::out_of_range, "purlins.blocked_bays[" + std::to_string(i) + "]", std::to_string(bays[i]),
-                                   "a bay from 1 to " + std::to_string(count)}};
+            throw FaultError{Fault{FaultCode::out_of_range, "purlins.blocked_bays[" + std::to_string(i) + "]",
+                                   std::to_string(bays[i]), "a bay from 1 to " + std::to_string(count)}};
         }
     }
 }
 
-inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const PurlinRows& rows, bool found, SlopeResult& result) {
+inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const PurlinRows& rows, bool found,
+                        SlopeResult& result) {
     result.marks = row_marks(rows, result.frames.plane_left, slope.chord_tail_offset, roof.tick);
     for (std::size_t f = 0; found && f < result.frames.centres.size(); ++f) {
         for (const RowMark& mark : row_marks(rows, result.frames.centres[f], slope.chord_tail_offset, roof.tick)) {
@@ -113,7 +133,8 @@ inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const P
     cuts.tick = roof.tick;
     result.purlin_pieces = purlin_pieces(rows, result.frames, cuts);
     for (const std::size_t bay : roof.purlins->blocked_bays) {
-        for (const BlockingPiece& block : blocking_pieces(rows, result.frames, {.bay = bay - 1, .lines = 1, .tick = roof.tick})) {
+        for (const BlockingPiece& block :
+             blocking_pieces(rows, result.frames, {.bay = bay - 1, .lines = 1, .tick = roof.tick})) {
             result.blocks.push_back(block);
         }
     }
@@ -129,8 +150,13 @@ struct SlopeStart {
 };
 
 [[nodiscard]] inline SlopeStart start_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
-    SlopeStart start{.slope = shape.slopes[index], .built = roof.as_built.empty() ? SlopeAsBuilt{} : roof.as_built[index],
-                     .frames = frame_lines(roof.frames, shape.footprint_length, rake_overhang_of(roof.shape), index == 1),
+    SlopeStart start{.slope = shape.slopes[index],
+                     .built = roof.as_built.empty() ? SlopeAsBuilt{} : roof.as_built[index],
+                     .frames = frame_lines(roof.frames,
+                                           {.length = shape.footprint_length,
+                                            .rake_overhang = rake_overhang_of(roof.shape),
+                                            .post_inset = shape.post_inset},
+                                           index == 0 ? SeenFrom::front : SeenFrom::back),
                      .trueness = std::nullopt};
     if (start.built.sides) {
         start.trueness = true_up(*start.built.sides, roof.squaring.tape, roof.squaring.tolerance);
@@ -148,7 +174,7 @@ struct SlopeStart {
     }
     const PurlinPlane plane = plane_as_built(start.slope.purlin, start.trueness);
     SlopeResult result = bare_slope(start.slope, start.slope.purlin, plane, start.frames, start.trueness);
-    const PurlinRows rows = rows_of_slope(roof, plane, start.built, start.frames);
+    const PurlinRows rows = rows_of_slope(roof, start.slope, plane, start.built, start.frames);
     lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
     lay_sheets(roof, plane, supports_of(rows), result);
     return result;
@@ -161,7 +187,8 @@ inline void add_totals(RoofResult& result) {
         result.whole_sheets += static_cast<std::int64_t>(slope.sheets.whole_sheets);
         result.nails += slope.nails.total;
         result.findings += static_cast<std::int64_t>(slope.sheets.findings.size());
-        result.worst_closure = longer(result.worst_closure, longer(slope.sheets.closure.worst_lane, slope.sheets.closure.across));
+        result.worst_closure =
+            longer(result.worst_closure, longer(slope.sheets.closure.worst_lane, slope.sheets.closure.across));
     }
 }
 /// Runs one step for its faults alone; says whether it went through. A fault that another slope met is not repeated.
@@ -202,7 +229,8 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     const PurlinPlane plane = plane_as_built(start->slope.purlin, start->trueness);
     const std::string found = start->built.rows ? "as_built[" + std::to_string(index) + "]." : std::string{};
     std::optional<PurlinRows> rows;
-    if (!attempt(faults, found, [&] { rows = rows_of_slope(roof, plane, start->built, start->frames); })) {
+    if (!attempt(faults, found,
+                 [&] { rows = rows_of_slope(roof, start->slope, plane, start->built, start->frames); })) {
         return;
     }
     attempt(faults, {}, [&] { (void)purlin_pieces(*rows, start->frames, roof.purlins->cuts); });
@@ -224,7 +252,8 @@ inline void find_faults(const RoofDescription& roof, const Path& path, Faults& f
         detail::find_slope_faults(roof, shape, i, faults);
     }
     if (roof.squaring.footprint) {
-        detail::attempt(faults, {}, [&] { (void)true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance); });
+        detail::attempt(faults, {},
+                        [&] { (void)true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance); });
     }
 }
 
@@ -237,11 +266,21 @@ inline void find_faults(const RoofDescription& roof, const Path& path, Faults& f
         throw FaultError{faults.front()};
     }
     const RoofShape shape = detail::shape_of(roof.shape);
-    RoofResult result{.name = roof.name, .pitch = detail::pitch_of(roof.shape),
-                      .footprint_width = shape.footprint_width, .footprint_length = shape.footprint_length,
-                      .footprint_diagonal = diagonal(shape.footprint_width, shape.footprint_length), .heights = shape.heights,
-                      .roof_area = Area::from_value(0.0), .sheet_pieces = 0, .whole_sheets = 0, .nails = 0, .findings = 0,
-                      .worst_closure = no_length, .footprint = std::nullopt, .ridge = std::nullopt, .slopes = {}};
+    RoofResult result{.name = roof.name,
+                      .pitch = detail::pitch_of(roof.shape),
+                      .footprint_width = shape.footprint_width,
+                      .footprint_length = shape.footprint_length,
+                      .footprint_diagonal = diagonal(shape.footprint_width, shape.footprint_length),
+                      .heights = shape.heights,
+                      .roof_area = Area::from_value(0.0),
+                      .sheet_pieces = 0,
+                      .whole_sheets = 0,
+                      .nails = 0,
+                      .findings = 0,
+                      .worst_closure = no_length,
+                      .footprint = std::nullopt,
+                      .ridge = std::nullopt,
+                      .slopes = {}};
     if (roof.squaring.footprint) {
         result.footprint = true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance);
     }

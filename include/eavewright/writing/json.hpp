@@ -62,8 +62,10 @@ using FieldValue = std::remove_cvref_t<std::invoke_result_t<const Getter&, const
     if (first < 0xc2U || first > 0xf4U) {
         return 0;
     }
-    const unsigned lowest = first == 0xe0U ? 0xa0U : first == 0xf0U ? 0x90U : 0x80U;   // no longer form than needed
-    const unsigned highest = first == 0xedU ? 0x9fU : first == 0xf4U ? 0x8fU : 0xbfU;  // no surrogates, none past U+10FFFF
+    const unsigned lowest = first == 0xe0U ? 0xa0U : first == 0xf0U ? 0x90U : 0x80U;  // no longer form than needed
+    const unsigned highest = first == 0xedU   ? 0x9fU
+                             : first == 0xf4U ? 0x8fU
+                                              : 0xbfU;  // no surrogates, none past U+10FFFF
     if (byte(1) < lowest || byte(1) > highest) {
         return 0;
     }
@@ -252,8 +254,8 @@ public:
             properties += comma + json_text(each.name) + ": " + type_of<Value>(each.unit, each.meaning);
             required += comma + json_text(each.name);
         });
-        return R"("type": "object", "additionalProperties": false, "properties": {)" + properties + R"(}, "required": [)" +
-               required + "]";
+        return R"("type": "object", "additionalProperties": false, "properties": {)" + properties +
+               R"(}, "required": [)" + required + "]";
     }
 
 private:
@@ -285,8 +287,8 @@ template <HasFields Result>
 /// The JSON Schema (2020-12) of `write_json<Result>`, on one line.
 template <HasFields Result>
 [[nodiscard]] std::string write_json_schema(std::string_view title) {
-    return R"({"$schema": "https://json-schema.org/draft/2020-12/schema", "title": )" + detail::json_text(title) + ", " +
-           detail::SchemaWriter::object_of<Result>() + "}";
+    return R"({"$schema": "https://json-schema.org/draft/2020-12/schema", "title": )" + detail::json_text(title) +
+           ", " + detail::SchemaWriter::object_of<Result>() + "}";
 }
 
 }  // namespace eavewright

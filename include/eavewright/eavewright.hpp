@@ -21,6 +21,7 @@
 #include <eavewright/framing/purlin_pieces.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_marks.hpp>
+#include <eavewright/framing/row_spacing.hpp>
 #include <eavewright/framing/supports.hpp>
 #include <eavewright/roof/build_up.hpp>
 #include <eavewright/roof/measured_plane.hpp>

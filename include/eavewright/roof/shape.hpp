@@ -246,65 +246,58 @@ inline void find_faults(const SingleSlopeRoof& roof, const Path& path, Faults& f
     detail::find_fascia_faults(roof.fascia_thickness, roof.high_overhang, "high overhang", path, faults);
 }
 
+namespace detail {
+/// The slope over the front eave of either shape.
+template <class Shape>
+[[nodiscard]] SlopeInput front_slope(const Shape& roof, std::string name, Length run, Length high_overhang,
+                                     EdgeKind top) {
+    return SlopeInput{.name = std::move(name),
+                      .pitch = roof.pitch,
+                      .run = run,
+                      .post_inset = roof.face == WallFace::girts ? roof.girt_thickness : no_length,
+                      .eave_overhang = roof.eave_overhang,
+                      .high_overhang = high_overhang,
+                      .along = roof.length + 2.0 * roof.rake_overhang,
+                      .build_up = roof.build_up,
+                      .bearing_height = roof.bearing_height,
+                      .heel = roof.heel,
+                      .fascia_thickness = roof.fascia_thickness,
+                      .tail = roof.tail,
+                      .top = top,
+                      .corner = {-roof.rake_overhang, -roof.eave_overhang, no_length},
+                      .along_x = 1.0};
+}
+
+/// A shape with its front slope alone.
+template <class Shape>
+[[nodiscard]] RoofShape shape_with_front(const Shape& roof, const SlopeInput& front) {
+    const RoofHeights heights = heights_of(front);
+    return RoofShape{.slopes = {slope_of(front, heights)},
+                     .heights = heights,
+                     .footprint_width = roof.width,
+                     .footprint_length = roof.length,
+                     .post_inset = front.post_inset};
+}
+}  // namespace detail
+
 /// Lays out a gable: front slope (at y = 0) and back slope, both seen from outside facing up the slope.
 /// Exact but for rounding in the last place of sqrt. Throws `FaultError` with the first fault of `roof`.
 [[nodiscard]] inline RoofShape gable(const GableRoof& roof) {
     require_sound(roof, "roof");
-    const Length inset = roof.face == WallFace::girts ? roof.girt_thickness : no_length;
-    detail::SlopeInput in{.name = "front",
-                          .pitch = roof.pitch,
-                          .run = roof.width / 2.0,
-                          .post_inset = inset,
-                          .eave_overhang = roof.eave_overhang,
-                          .high_overhang = no_length,
-                          .along = roof.length + 2.0 * roof.rake_overhang,
-                          .build_up = roof.build_up,
-                          .bearing_height = roof.bearing_height,
-                          .heel = roof.heel,
-                          .fascia_thickness = roof.fascia_thickness,
-                          .tail = roof.tail,
-                          .top = EdgeKind::ridge,
-                          .corner = {-roof.rake_overhang, -roof.eave_overhang, no_length},
-                          .along_x = 1.0};
-    RoofShape shape{.slopes = {},
-                    .heights = detail::heights_of(in),
-                    .footprint_width = roof.width,
-                    .footprint_length = roof.length,
-                    .post_inset = inset};
-    shape.slopes.push_back(detail::slope_of(in, shape.heights));
-    in.name = "back";
-    in.corner = {roof.length + roof.rake_overhang, roof.width + roof.eave_overhang, no_length};
-    in.along_x = -1.0;
-    shape.slopes.push_back(detail::slope_of(in, shape.heights));
+    detail::SlopeInput slope = detail::front_slope(roof, "front", roof.width / 2.0, no_length, EdgeKind::ridge);
+    RoofShape shape = detail::shape_with_front(roof, slope);
+    slope.name = "back";
+    slope.corner = {roof.length + roof.rake_overhang, roof.width + roof.eave_overhang, no_length};
+    slope.along_x = -1.0;
+    shape.slopes.push_back(detail::slope_of(slope, shape.heights));
     return shape;
 }
 
 /// Lays out a single slope. Throws `FaultError` with the first fault of `roof`.
 [[nodiscard]] inline RoofShape single_slope(const SingleSlopeRoof& roof) {
     require_sound(roof, "roof");
-    const Length inset = roof.face == WallFace::girts ? roof.girt_thickness : no_length;
-    const detail::SlopeInput in{.name = "roof",
-                                .pitch = roof.pitch,
-                                .run = roof.width,
-                                .post_inset = inset,
-                                .eave_overhang = roof.eave_overhang,
-                                .high_overhang = roof.high_overhang,
-                                .along = roof.length + 2.0 * roof.rake_overhang,
-                                .build_up = roof.build_up,
-                                .bearing_height = roof.bearing_height,
-                                .heel = roof.heel,
-                                .fascia_thickness = roof.fascia_thickness,
-                                .tail = roof.tail,
-                                .top = EdgeKind::high_eave,
-                                .corner = {-roof.rake_overhang, -roof.eave_overhang, no_length},
-                                .along_x = 1.0};
-    RoofShape shape{.slopes = {},
-                    .heights = detail::heights_of(in),
-                    .footprint_width = roof.width,
-                    .footprint_length = roof.length,
-                    .post_inset = inset};
-    shape.slopes.push_back(detail::slope_of(in, shape.heights));
-    return shape;
+    return detail::shape_with_front(
+        roof, detail::front_slope(roof, "roof", roof.width, roof.high_overhang, EdgeKind::high_eave));
 }
 
 }  // namespace eavewright

@@ -195,37 +195,47 @@ inline void judge_edge(const LaneInput& in, const std::vector<PlanePoint>& outli
     }
 }
 
-/// Lays one lane; `along` is its strip, `width_axis` the rounding across all lanes.
-inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, RoundedAxis& width_axis, Sheets& sheets) {
-    const std::vector<PlanePoint> strip = clip_along(in.outline, along);
-    if (strip.size() < 3) {
-        return;
-    }
-    const Extent reach = extent_of(strip);
-    const Length lane_width = width_axis.cut(reach.low.along, reach.high.along, in.plan.sheet.width);
-    RoundedAxis length_axis{in.extent.low.up, in.plan.gap, in.plan.tick};
+/// A lane being laid: its strip of the outline, and the rounding along it.
+struct Lane {
+    std::int32_t number;
+    std::vector<PlanePoint> strip;
+    Extent reach;      ///< of the strip
+    Length cut_width;  ///< of a piece as wide as the strip
+    RoundedAxis lengths;
+};
+
+/// Adds the piece that has this lane-frame outline.
+inline void add_piece(const LaneInput& in, Lane& lane, std::int32_t place, const std::vector<PlanePoint>& outline,
+                      Sheets& sheets) {
+    const SheetPlan& plan = in.plan;
+    const Extent extent = extent_of(outline);
+    const Length exact_length = extent.high.up - extent.low.up;
+    const Length exact_width = extent.high.along - extent.low.along;
+    const bool full_strip = extent.low.along == lane.reach.low.along && extent.high.along == lane.reach.high.along;
+    const bool slanted = !is_rectangle(outline, extent, plan.tick);
+    const bool whole = !slanted && magnitude(exact_length - plan.sheet.length) < count_tolerance &&
+                       magnitude(exact_width - plan.sheet.width) < count_tolerance;
+    const Length length = lane.lengths.cut(extent.low.up, extent.high.up, plan.sheet.length);
+    const Length width = full_strip ? lane.cut_width : round_to_tick(exact_width, plan.tick);
+    find_slivers(plan, extent, sheets.pieces.size(), in.frame, sheets.findings);
+    sheets.pieces.push_back({lane.number, place, in.frame.outline_to_plane(outline), length, width, whole, slanted});
+    sheets.laid += signed_area(outline);
+    sheets.whole_sheets += whole ? 1 : 0;
+}
+
+/// Lays one lane, from the start to the far edge of its strip.
+inline void lay_lane(const LaneInput& in, Lane& lane, Sheets& sheets) {
+    const Span along{lane.reach.low.along, lane.reach.high.along};
     std::vector<PlanePoint> before;
     Length before_end = no_length;
     std::int32_t place = 0;
-    for (const Span& span : lane_spans(in, lane, along, reach.high.up)) {
-        std::vector<PlanePoint> outline = clip_up(strip, span);
+    for (const Span& span : lane_spans(in, lane.number, along, lane.reach.high.up)) {
+        std::vector<PlanePoint> outline = clip_up(lane.strip, span);
         if (outline.size() < 3 || square_inches(signed_area(outline)) <= 0.0) {
             continue;
         }
-        const Extent extent = extent_of(outline);
-        const Length length = length_axis.cut(extent.low.up, extent.high.up, in.plan.sheet.length);
-        const bool full_strip = extent.low.along == reach.low.along && extent.high.along == reach.high.along;
-        const Length width =
-            full_strip ? lane_width : round_to_tick(extent.high.along - extent.low.along, in.plan.tick);
-        const bool slanted = !is_rectangle(outline, extent, in.plan.tick);
-        const bool whole = !slanted &&
-                           magnitude(extent.high.up - extent.low.up - in.plan.sheet.length) < count_tolerance &&
-                           magnitude(extent.high.along - extent.low.along - in.plan.sheet.width) < count_tolerance;
-        const std::size_t index = sheets.pieces.size();
-        sheets.pieces.push_back({lane, place, in.frame.outline_to_plane(outline), length, width, whole, slanted});
-        sheets.laid += signed_area(outline);
-        sheets.whole_sheets += whole ? 1 : 0;
-        find_slivers(in.plan, extent, index, in.frame, sheets.findings);
+        add_piece(in, lane, place, outline, sheets);
+        const std::size_t index = sheets.pieces.size() - 1;
         if (place == 0) {
             judge_edge(in, outline, index, -1.0, sheets);
         } else {
@@ -237,7 +247,7 @@ inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, Rounded
     }
     if (place > 0) {
         judge_edge(in, before, sheets.pieces.size() - 1, 1.0, sheets);
-        sheets.closure.worst_lane = longer(sheets.closure.worst_lane, magnitude(length_axis.miss()));
+        sheets.closure.worst_lane = longer(sheets.closure.worst_lane, magnitude(lane.lengths.miss()));
     }
 }
 
@@ -264,7 +274,15 @@ inline void lay_lane(const LaneInput& in, std::int32_t lane, Span along, Rounded
     for (std::int64_t lane = 0; lane < lanes; ++lane) {
         const Length from = in.extent.low.along + step * static_cast<double>(lane);
         const Length to = shorter(from + in.plan.sheet.width, in.extent.high.along);
-        lay_lane(in, static_cast<std::int32_t>(lane), {from, to}, width_axis, sheets);
+        const std::vector<PlanePoint> strip = clip_along(in.outline, {from, to});
+        if (strip.size() < 3) {
+            continue;
+        }
+        const Extent reach = extent_of(strip);
+        const Length cut_width = width_axis.cut(reach.low.along, reach.high.along, in.plan.sheet.width);
+        Lane laid{
+            static_cast<std::int32_t>(lane), strip, reach, cut_width, {in.extent.low.up, in.plan.gap, in.plan.tick}};
+        lay_lane(in, laid, sheets);
     }
     sheets.closure.across = magnitude(width_axis.miss());
     return sheets;

@@ -8,6 +8,7 @@
 #include <eavewright/framing/frames.hpp>
 #include <eavewright/framing/purlin_pieces.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
+#include <eavewright/framing/row_spacing.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/tiling/sheets.hpp>

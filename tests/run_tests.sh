@@ -6,7 +6,7 @@ cd "$(dirname "$0")/.."
 bash cmake/install_packages.sh test
 
 echo "Building the tests ..."
-cmake -S . -B build/tests -DCMAKE_CXX_FLAGS=-O1 -DEAVEWRIGHT_WERROR=ON -DEAVEWRIGHT_BUILD_TESTS=ON \
+cmake -S . -B build/tests -DCMAKE_CXX_FLAGS=-O0 -DEAVEWRIGHT_WERROR=ON -DEAVEWRIGHT_BUILD_TESTS=ON \
     -DEAVEWRIGHT_BUILD_EXAMPLES=ON -DEAVEWRIGHT_BUILD_BENCHMARKS=ON "$@" -DCMAKE_RULE_MESSAGES=OFF --log-level=WARNING >/dev/null
 cmake --build build/tests -j"$(nproc)" -- --no-print-directory
 echo "Compiling each header alone ..."

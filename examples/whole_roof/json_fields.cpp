@@ -268,7 +268,8 @@ double JsonFields::number_or(const std::string& key, double value) {
 int JsonFields::find_name(const std::string& key, const std::vector<std::string_view>& names) {
     std::string required = "one of";
     for (const std::string_view each : names) {
-        required += (each == names.front() ? " " : ", ") + std::string{each};
+        required += each == names.front() ? " " : ", ";
+        required += std::string{each};
     }
     const json* value = take(key, required.c_str());
     if (value == nullptr) {
@@ -297,7 +298,8 @@ int JsonFields::one_of(std::initializer_list<std::string_view> keys) {
             found = index;
             ++count;
         }
-        list += (index > 0 ? ", " : "") + name;
+        list += index > 0 ? ", " : "";
+        list += name;
         ++index;
     }
     if (count != 1 && !missing_) {
@@ -349,7 +351,8 @@ void JsonFields::expect(const std::string& key, const json& value) {
 void JsonFields::finish() {
     std::string known;
     for (const std::string& name : known_) {
-        known += (known.empty() ? "" : ", ") + name;
+        known += known.empty() ? "" : ", ";
+        known += name;
     }
     for (const auto& item : value_->items()) {
         if (known_.count(item.key()) == 0) {

@@ -151,7 +151,8 @@ private:
         Pieces counted;
         for (const SheetPiece& piece : sheets.pieces) {
             auto& [count, names] = counted[size_of(piece.length, piece.width)];
-            names += (count == 0 ? "" : " ") + piece_name(piece) + (piece.slanted ? "/" : "");
+            names += count == 0 ? "" : " ";
+            names += piece_name(piece) + (piece.slanted ? "/" : "");
             ++count;
         }
         return counted;

@@ -110,7 +110,8 @@ inline void draw_finding_mark(SvgText& svg, SvgPoint at, FindingCode code, std::
     }
     std::string text;
     for (const auto& [piece, count] : times) {
-        text += (text.empty() ? "" : ", ") + piece_name(sheets.pieces[piece]);
+        text += text.empty() ? "" : ", ";
+        text += piece_name(sheets.pieces[piece]);
         text += count > 1 ? " x" + std::to_string(count) : "";
     }
     return text;

@@ -170,7 +170,10 @@ private:
         attribute("width", width);
         attribute("height", height);
     }
-    void extra(std::string_view look) { body_ += (look.empty() ? "" : " ") + std::string{look}; }
+    void extra(std::string_view look) {
+        body_ += look.empty() ? "" : " ";
+        body_ += look;
+    }
     void close(std::string_view look) {
         extra(look);
         body_ += "/>\n";
@@ -179,7 +182,8 @@ private:
         open(name);
         body_ += R"( points=")";
         for (std::size_t i = 0; i < points.size(); ++i) {
-            body_ += (i > 0 ? " " : "") + number(points[i].x) + "," + number(points[i].y);
+            body_ += i > 0 ? " " : "";
+            body_ += number(points[i].x) + "," + number(points[i].y);
         }
         body_ += "\"";
         close(look);

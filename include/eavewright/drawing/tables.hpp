@@ -34,7 +34,8 @@ struct CutGroup {
         }
         CutGroup& group = groups[at->second];
         ++group.count;
-        group.names += (group.names.empty() ? "" : ", ") + piece_name(piece);
+        group.names += group.names.empty() ? "" : ", ";
+        group.names += piece_name(piece);
     }
     return groups;
 }
@@ -61,7 +62,8 @@ inline void list_frames(Page& page, const FrameLines& frames) {
     page.heading("Frame centres from the left rake edge");
     std::string words;
     for (std::size_t i = 0; i < frames.centres.size(); ++i) {
-        words += (i > 0 ? "; " : "") + page.figure(frames.centres[i]);
+        words += i > 0 ? "; " : "";
+        words += page.figure(frames.centres[i]);
     }
     page.paragraph(words, 10.0);
 }
@@ -77,7 +79,8 @@ inline void list_marks_at_frames(Page& page, const SlopeResult& slope) {
     for (std::size_t first = rows; first + rows <= slope.marks.size(); first += rows) {
         std::string words;
         for (std::size_t i = first; i < first + rows; ++i) {
-            words += (i > first ? "; " : "") + page.figure(slope.marks[i].centre);
+            words += i > first ? "; " : "";
+            words += page.figure(slope.marks[i].centre);
         }
         page.y += 3.0;
         page.paragraph("Frame at " + page.figure(slope.marks[first].along), 10.0, true);

@@ -93,7 +93,8 @@ namespace detail {
             lines.emplace_back(word.substr(0, end));
             word.remove_prefix(end);
         }
-        line += (line.empty() || word.empty() ? "" : " ") + std::string{word};
+        line += line.empty() || word.empty() ? "" : " ";
+        line += std::string{word};
     }
     finish();
     return lines;

@@ -60,7 +60,7 @@ struct LaneFrame {
         for (const PlanePoint& p : line.centreline) {
             turned.centreline.push_back(frame.to_lane(p));
         }
-        if (turned.centreline.front().along > turned.centreline.back().along) {
+        if (!turned.centreline.empty() && turned.centreline.front().along > turned.centreline.back().along) {
             std::reverse(turned.centreline.begin(), turned.centreline.end());
         }
         result.push_back(turned);

@@ -228,7 +228,8 @@ public:
         } else if constexpr (HasNames<T>) {
             text += R"("enum": [)";
             for (std::size_t i = 0; i < NamesOf<T>::list.size(); ++i) {
-                text += (i > 0 ? ", " : "") + json_text(NamesOf<T>::list[i]);
+                text += i > 0 ? ", " : "";
+                text += json_text(NamesOf<T>::list[i]);
             }
             text += "]";
         } else if constexpr (IsOptional<T>::value) {

@@ -37,6 +37,10 @@
 #include <eavewright/squaring/true_up_pair.hpp>
 #include <eavewright/tiling/bearing.hpp>
 #include <eavewright/tiling/lane_frame.hpp>
+#include <eavewright/tiling/lay_panels.hpp>
+#include <eavewright/tiling/panel_lengths.hpp>
+#include <eavewright/tiling/panel_start.hpp>
+#include <eavewright/tiling/panels.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
 #include <eavewright/units/count.hpp>

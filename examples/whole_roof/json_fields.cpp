@@ -14,12 +14,25 @@ using nlohmann::json;
 namespace {
 constexpr const char* length_text = "a length with its unit as text, such as \"12' 6-1/2\\\"\" or \"3810 mm\"";
 
-/// Names that stand twice in one object: the parser alone would keep the last in silence.
-class RepeatedNames {
-public:
-    explicit RepeatedNames(Faults& faults) : faults_{&faults} {}
+/// No description nests deeper; a document that does would overflow the stack of whoever prints it.
+constexpr int deepest_nesting = 16;
 
-    bool operator()(int, json::parse_event_t event, json& parsed) {
+/// What the parser alone lets pass: names that stand twice in one object, of which it would keep the last in silence,
+/// and nesting without end.
+class DocumentGuard {
+public:
+    explicit DocumentGuard(Faults& faults) : faults_{&faults} {}
+
+    bool operator()(int depth, json::parse_event_t event, json& parsed) {
+        if (depth > deepest_nesting) {
+            if (!too_deep_) {
+                faults_->push_back({FaultCode::broken_document, "file",
+                                    "nesting deeper than " + std::to_string(deepest_nesting),
+                                    "objects and lists nested at most " + std::to_string(deepest_nesting) + " deep"});
+            }
+            too_deep_ = true;
+            return false;
+        }
         if (event == json::parse_event_t::object_start) {
             open_.emplace_back();
         } else if (event == json::parse_event_t::object_end) {
@@ -30,10 +43,12 @@ public:
         }
         return true;
     }
+    [[nodiscard]] bool too_deep() const { return too_deep_; }
 
 private:
     Faults* faults_;
     std::vector<std::set<std::string>> open_;
+    bool too_deep_ = false;
 };
 
 [[nodiscard]] std::string place_of(const std::string& text, std::size_t byte) {
@@ -54,10 +69,13 @@ private:
 
 std::optional<json> parse_json(const std::string& text, Faults& faults) {
     try {
-        const auto repeated = std::make_shared<RepeatedNames>(faults);
-        json document = json::parse(text, [repeated](int depth, json::parse_event_t event, json& parsed) {
-            return (*repeated)(depth, event, parsed);
+        const auto guard = std::make_shared<DocumentGuard>(faults);
+        json document = json::parse(text, [guard](int depth, json::parse_event_t event, json& parsed) {
+            return (*guard)(depth, event, parsed);
         });
+        if (guard->too_deep()) {
+            return std::nullopt;
+        }
         if (document.is_object()) {
             return document;
         }

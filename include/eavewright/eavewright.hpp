@@ -26,6 +26,7 @@
 #include <eavewright/framing/row_marks.hpp>
 #include <eavewright/framing/row_spacing.hpp>
 #include <eavewright/framing/supports.hpp>
+#include <eavewright/order/handling.hpp>
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/build_up.hpp>
 #include <eavewright/roof/measured_plane.hpp>
@@ -47,6 +48,7 @@
 #include <eavewright/tiling/panels.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
+#include <eavewright/units/areal_mass.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/decimal.hpp>
 #include <eavewright/units/length.hpp>
@@ -56,6 +58,7 @@
 #include <eavewright/units/read_tape.hpp>
 #include <eavewright/units/text_cursor.hpp>
 #include <eavewright/units/tick.hpp>
+#include <eavewright/units/wind_speed.hpp>
 #include <eavewright/units/write_tape.hpp>
 #include <eavewright/version.hpp>
 #include <eavewright/whole_roof.hpp>

@@ -43,6 +43,7 @@
 #include <eavewright/tiling/bearing.hpp>
 #include <eavewright/tiling/lane_frame.hpp>
 #include <eavewright/tiling/lay_panels.hpp>
+#include <eavewright/tiling/panel_courses.hpp>
 #include <eavewright/tiling/panel_lengths.hpp>
 #include <eavewright/tiling/panel_start.hpp>
 #include <eavewright/tiling/panels.hpp>

@@ -127,7 +127,7 @@ struct PackDrift {
 enum class PanelFindingCode : int {
     sliver_cover = 0,         ///< a rip covers less than the sliver limit
     within_lap = 1,           ///< the last rip covers no more than a side lap, which the panel before it has uncut
-    no_increment_fits = 2,    ///< no order length lands in the overhang window: upper ends are cut
+    no_increment_fits = 2,    ///< no order length lands in the overhang window: panels come long at the ridge
     taper_past_trim = 3,      ///< a rake is further out of square than its trim hides
     end_lap_off_support = 4,  ///< a support leaves its end lap somewhere across the panel
     sliver_length = 5,        ///< a piece is shorter than the sliver limit

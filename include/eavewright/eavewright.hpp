@@ -26,6 +26,7 @@
 #include <eavewright/framing/row_marks.hpp>
 #include <eavewright/framing/row_spacing.hpp>
 #include <eavewright/framing/supports.hpp>
+#include <eavewright/order/cut_sheets.hpp>
 #include <eavewright/order/cut_stock.hpp>
 #include <eavewright/order/handling.hpp>
 #include <eavewright/roof/air.hpp>

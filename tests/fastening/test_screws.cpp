@@ -259,16 +259,17 @@ TEST_CASE("screws of random layouts, counted row by row and rib by rib") {
         CHECK(count.total == count.in_rows + count.stitch);
         std::int64_t expected = 0;
         for (std::int32_t lane = 0; lane < c.panels.lanes; ++lane) {
-            std::vector<const PanelPiece*> pieces;
+            std::vector<PanelPiece> pieces;
             for (const PanelPiece& piece : c.panels.pieces) {
                 if (piece.lane == lane) {
-                    pieces.push_back(&piece);
+                    pieces.push_back(piece);
                 }
             }
-            const double left = inches(pieces[0]->outline[0].along);
-            const double right = inches(pieces[0]->outline[1].along);
-            const double bottom = inches(pieces[0]->outline[0].up);
-            const double top = (inches(pieces.back()->outline[2].up) + inches(pieces.back()->outline[3].up)) / 2.0;
+            REQUIRE(!pieces.empty());
+            const double left = inches(pieces.front().outline[0].along);
+            const double right = inches(pieces.front().outline[1].along);
+            const double bottom = inches(pieces.front().outline[0].up);
+            const double top = (inches(pieces.back().outline[2].up) + inches(pieces.back().outline[3].up)) / 2.0;
             // Ribs stand on one grid from the first full lap: spacing from the first panel's far edge.
             const double spacing = inches(c.plan.panel.cover) / static_cast<double>(rib_spaces(c.plan.panel));
             const double from = c.panels.lanes > 1 ? inches(c.panels.marks[0].exact) : 0.0;
@@ -297,7 +298,7 @@ TEST_CASE("screws of random layouts, counted row by row and rib by rib") {
                 per_rib = row == reached.front() ? std::max(per_rib, pattern.eave) : per_rib;
                 per_rib = row == reached.back() ? std::max(per_rib, pattern.ridge) : per_rib;
                 expected += ribs * per_rib + (lane + 1 == c.panels.lanes ? pattern.closing_edge : 0) +
-                            (lane == 0 && c.panels.lanes > 1 && pieces[0]->ripped ? pattern.closing_edge : 0);
+                            (lane == 0 && c.panels.lanes > 1 && pieces.front().ripped ? pattern.closing_edge : 0);
             }
         }
         CHECK(count.in_rows == expected);

@@ -2,11 +2,14 @@
 
 // Panels against published counts, weights and growth.
 
+#include <eavewright/tiling/lay_panels.hpp>
 #include <eavewright/tiling/panel_lengths.hpp>
 
 #include "support/printing.hpp"
 #include "support/refusal.hpp"
 #include "support/table.hpp"
+
+#include "tiling_planes.hpp"
 
 #include <doctest/doctest.h>
 
@@ -89,4 +92,50 @@ TEST_CASE("a shed's sheet by the foot") {
     CHECK(off_by(slope + 3.5_ft, 11.562258_ft) < 1e-5);
     CHECK(fitted.order == 12_ft);
     CHECK(fitted.fits);
+}
+
+namespace {
+/// The published value of the first rule whose name starts so.
+double rule(const std::string& name) {
+    for (const TableRow& row : read_table("panel_layout_rules.csv")) {
+        if (row.at("rule").rfind(name, 0) == 0) {
+            return std::stod(row.at("value"));
+        }
+    }
+    FAIL("no rule " << name);
+    return 0.0;
+}
+Panels row_of(Length along, Length cover) {
+    const Supports<Surface::purlin_top> none{SupportRun::along_eave, {}, no_length};
+    const PanelStock stock{.cover = cover, .side_lap = 2_in, .rib_spacing = cover / 4.0};
+    return lay_panels(plane_of(along, 10_ft), none, {.ridge_hold_back = 1_in, .panel = stock, .pack_drift = no_length});
+}
+}  // namespace
+
+TEST_CASE("defaults are the published ones where there are such") {
+    const PanelPlan plan{.ridge_hold_back = 1_in};
+    CHECK(inches(plan.eave.most) == rule("eave overhang of metal past rafter end"));
+    CHECK(inches(plan.eave.most) == rule("V-crimp sheet projection past sheathing"));
+    CHECK(inches(plan.end_lap) == rule("end lap of short sheets, minimum"));
+    CHECK(inches(plan.panel.cover) == rule("ribbed sheet 39 in wide, cover with 3 in lap"));
+    CHECK(inches(plan.panel.cover + plan.panel.side_lap) == 39.0);
+    CHECK(inches(plan.trim_hides) == rule("out-of-square at rake that gable trim can hide"));
+}
+
+TEST_CASE("published counts of sheets in a row") {
+    // readmetalroofing.com: 10 ft at 3 ft of cover: 3 whole and 1 ft of a fourth.
+    CHECK(row_of(10_ft, 3_ft).lanes == 4);
+    CHECK(row_of(10_ft, 3_ft).last_cover == 1_ft);
+    // paramvisions.com: 12 ft at 1.015 m is 3.6036; 22 ft 6.6065 (printed 6.6036, the digits of the row above).
+    CHECK(std::fabs(row_of(12_ft, 1.015_m).exact_panels - 3.6036) < 5e-5);
+    CHECK(row_of(12_ft, 1.015_m).lanes == 4);
+    CHECK(std::fabs(row_of(22_ft, 1.015_m).exact_panels - 6.6065) < 5e-5);
+    CHECK(row_of(22_ft, 1.015_m).lanes == 7);
+    // UF00008517, steps 54 and 55: 40 ft and 12 in at 24 in of cover: 492 / 24 = 20.5.
+    const Length row = 40_ft + one_inch * rule("added to ridge length for finishing");
+    CHECK(row_of(row, one_inch * rule("cover of common corrugated sheet")).lanes == 21);
+    // Fajardo's 0.80 m sheet in a row of 15 m: 22 at 0.70 m of cover, 25 at 0.60 m, which is exact.
+    CHECK(row_of(15_m, 0.7_m).lanes == 22);
+    CHECK(row_of(15_m, 0.6_m).lanes == 25);
+    CHECK(off_by(row_of(15_m, 0.6_m).last_cover, 0.6_m) < 1e-9);
 }

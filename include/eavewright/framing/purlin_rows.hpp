@@ -194,10 +194,13 @@ void at_every_bend(const std::vector<PurlinRow>& rows, Judge judge) {
     }
 }
 
+/// How far two rows by rule may run into one another on a plane out of square, where the top row leans: a tape's finest mark.
+inline constexpr Length rows_may_touch = Length::from_inches(1.0 / 64.0);
+
 /// Rows by rule lie beside one another; rows as found may be off by a reading, but each lies above the one before it.
 inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
     at_every_bend(rows, [&](std::size_t i, Length apart) {
-        const Length least = as_found ? no_length : (rows[i - 1].width + rows[i].width) / 2.0 - count_tolerance;
+        const Length least = as_found ? no_length : (rows[i - 1].width + rows[i].width) / 2.0 - rows_may_touch;
         if (!(apart > least)) {
             throw FaultError{Fault{FaultCode::does_not_fit, "purlins.spacing", describe_length(apart),
                                    "row " + std::to_string(i) + " above row " + std::to_string(i - 1) +

@@ -51,6 +51,7 @@
 #include <eavewright/tiling/panels.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
+#include <eavewright/tiling/trim.hpp>
 #include <eavewright/units/areal_mass.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/decimal.hpp>

@@ -230,7 +230,9 @@ void check_pieces(const Case& c) {
         const double x1 = std::fmin(x0 + inches(c.plan.sheet.width), whole.max_corner().x());
         for (std::size_t k = 0; k < indexes.size(); ++k) {
             const double end = bounds(pieces[indexes[k]]).max_corner().y();
-            const double next = k + 1 < indexes.size() ? bounds(pieces[indexes[k + 1]]).min_corner().y() : end + gap;
+            // Past the last piece at most a gap and half a tick stay bare: nobody cuts a piece thinner than that.
+            const double bare = end + gap + inches(c.plan.tick.step()) / 2.0;
+            const double next = k + 1 < indexes.size() ? bounds(pieces[indexes[k + 1]]).min_corner().y() : bare;
             CHECK(next - end >= gap - rounding);
             add(x0, end, x1, next);
         }

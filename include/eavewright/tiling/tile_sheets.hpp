@@ -316,7 +316,8 @@ void require_sheetable(const Plane<surface>& plane, const Supports<surface>& sup
 
 /// Lays sheets on a rectangular or measured four-sided plane, their strength axis across the supports: columns up the
 /// slope over purlins, courses along the eave over chords. Outlines are exact; cut sizes are rounded to the tick so
-/// that they still add up, and what they miss is in `closure`.
+/// that they still add up, and what they miss is in `closure`. Past the last piece of a lane no more than a gap and half
+/// a tick stay bare.
 ///
 /// Throws `FaultError`: the first fault of `plan` or `supports`; not_supported for other planes or no supports;
 /// does_not_fit where the stagger leaves nothing of a sheet; too_much_work above `most_pieces`.

@@ -271,16 +271,26 @@ std::vector<int> JsonFields::wholes_or_none(const std::string& key) {
     return list;
 }
 
-double JsonFields::number_or(const std::string& key, double value) {
+double JsonFields::number(const std::string& key, double stand_in) {
+    const json* given = take(key, "a number");
+    if (given != nullptr && !given->is_number()) {
+        fault(FaultCode::wrong_type, path_of(key), shown(*given), "a number");
+        return stand_in;
+    }
+    return given == nullptr ? stand_in : given->get<double>();
+}
+double JsonFields::number_or(const std::string& key, double value) { return has(key) ? number(key, value) : value; }
+
+bool JsonFields::flag_or(const std::string& key, bool value) {
     if (!has(key)) {
         return value;
     }
     const json& given = (*value_)[key];
-    if (!given.is_number()) {
-        fault(FaultCode::wrong_type, path_of(key), shown(given), "a number");
+    if (!given.is_boolean()) {
+        fault(FaultCode::wrong_type, path_of(key), shown(given), "true or false");
         return value;
     }
-    return given.get<double>();
+    return given.get<bool>();
 }
 
 int JsonFields::find_name(const std::string& key, const std::vector<std::string_view>& names) {

@@ -41,7 +41,9 @@ public:
     [[nodiscard]] int whole(const std::string& key, int stand_in);
     [[nodiscard]] int whole_or(const std::string& key, int value);
     [[nodiscard]] std::vector<int> wholes_or_none(const std::string& key);
+    [[nodiscard]] double number(const std::string& key, double stand_in);
     [[nodiscard]] double number_or(const std::string& key, double value);
+    [[nodiscard]] bool flag_or(const std::string& key, bool value);
     /// Index of the text in `names`.
     [[nodiscard]] int choice(const std::string& key, std::initializer_list<std::string_view> names);
     /// Index of the one field of `keys` that is there; -1 and a fault where none is, or several are.

@@ -2,6 +2,7 @@
 #include "read_roof.hpp"
 
 #include "json_fields.hpp"
+#include "read_cover.hpp"
 
 #include <eavewright/whole_roof/whole_roof.hpp>
 
@@ -33,23 +34,30 @@ constexpr Length stand_in = 12_in;
     return plan;
 }
 
-[[nodiscard]] RowSpacing read_row_spacing(JsonFields spacing, const SheetPlan& sheets) {
+[[nodiscard]] RowSpacing read_row_spacing(JsonFields spacing, const std::optional<DeckPlan>& deck) {
     RowSpacing rule = AtMost{24_in};
     switch (spacing.one_of({"fixed", "at_most", "spaces_per_sheet"})) {
         case 0: rule = Fixed{spacing.length("fixed", 24_in)}; break;
         case 1: rule = AtMost{spacing.length("at_most", 24_in)}; break;
-        case 2: rule = ToSheets{sheets.sheet.length, sheets.gap, spacing.whole("spaces_per_sheet", 4)}; break;
+        case 2:
+            if (deck) {
+                rule = ToSheets{deck->sheets.sheet.length, deck->sheets.gap, spacing.whole("spaces_per_sheet", 4)};
+            } else {
+                spacing.refuse("spaces_per_sheet", std::to_string(spacing.whole("spaces_per_sheet", 4)),
+                               "a deck whose sheets divide into spaces");
+            }
+            break;
         default: break;
     }
     spacing.finish();
     return rule;
 }
 
-[[nodiscard]] PurlinPlan read_purlins(JsonFields purlins, const SheetPlan& sheets) {
+[[nodiscard]] PurlinPlan read_purlins(JsonFields purlins, const std::optional<DeckPlan>& deck) {
     const PurlinStock stock{.thickness = purlins.length("thickness", 1.5_in),
                             .depth = purlins.length("depth", 3.5_in),
                             .lie = purlins.name("lie", PurlinLie::flat)};
-    PurlinPlan plan{.spacing = read_row_spacing(purlins.object("spacing"), sheets),
+    PurlinPlan plan{.spacing = read_row_spacing(purlins.object("spacing"), deck),
                     .cuts = {.stock_length = purlins.length("stock_length", 40_ft)},
                     .stock = stock};
     plan.cuts.lap = purlins.length_or("lap", plan.cuts.lap);
@@ -59,28 +67,6 @@ constexpr Length stand_in = 12_in;
     }
     purlins.finish();
     return plan;
-}
-
-[[nodiscard]] SheetPlan read_sheets(JsonFields sheets, Length& thickness) {
-    SheetPlan plan{.sheet = {.width = sheets.length("width", 48_in), .length = sheets.length("length", 96_in)}};
-    thickness = sheets.length("thickness", 0.5_in);
-    plan.gap = sheets.length_or("gap", plan.gap);
-    plan.stagger_spaces = sheets.whole_or("stagger_spaces", plan.stagger_spaces);
-    plan.start = sheets.name_or("start", plan.start);
-    plan.joints = sheets.name_or("joints", plan.joints);
-    plan.past_fascia = sheets.length_or("past_fascia", plan.past_fascia);
-    plan.sliver = sheets.length_or("sliver", plan.sliver);
-    plan.least_bearing = sheets.length_or("least_bearing", plan.least_bearing);
-    plan.edge_reach = sheets.length_or("edge_reach", plan.edge_reach);
-    sheets.finish();
-    return plan;
-}
-
-[[nodiscard]] NailPattern read_nails(JsonFields nails) {
-    NailPattern pattern{.edge = nails.length("edge", 6_in), .field = nails.length("field", 12_in)};
-    pattern.edge_distance = nails.length_or("edge_distance", pattern.edge_distance);
-    nails.finish();
-    return pattern;
 }
 
 [[nodiscard]] FourSides read_sides(JsonFields sides) {
@@ -127,6 +113,9 @@ constexpr Length stand_in = 12_in;
         }
         if (auto sides = slope.object_or_none("sides")) {
             built.sides = read_sides(*sides);
+        }
+        if (auto deck = slope.object_or_none("deck")) {
+            built.deck = read_sides(*deck);
         }
         slope.finish();
         slopes.push_back(built);
@@ -180,18 +169,32 @@ void read_common_shape(JsonFields& shape, Shape& roof) {
 
 [[nodiscard]] RoofDescription read_description(JsonFields& file) {
     Length thickness = no_length;
-    const SheetPlan sheets = read_sheets(file.object("sheets"), thickness);
+    std::optional<DeckPlan> deck;
+    if (auto given = file.object_or_none("deck")) {
+        deck = read_deck(*given, thickness);
+    }
     std::optional<PurlinPlan> purlins;
     if (auto given = file.object_or_none("purlins")) {
-        purlins = read_purlins(*given, sheets);
+        purlins = read_purlins(*given, deck);
     }
     const BuildUp build_up{.purlin = purlins ? build_up_depth(purlins->stock) : no_length, .deck = thickness};
     RoofDescription roof{.name = file.text("name"),
                          .shape = read_shape(file.object("shape"), build_up),
                          .frames = read_frames(file.object("frames")),
                          .purlins = purlins,
-                         .sheets = sheets,
-                         .nails = read_nails(file.object("nails"))};
+                         .deck = deck};
+    if (auto steel = file.object_or_none("steel")) {
+        roof.steel = read_steel(*steel);
+    }
+    if (auto air = file.object_or_none("air")) {
+        roof.air = read_air(*air);
+    }
+    if (file.has("foam")) {
+        roof.foam = file.length("foam", 1_in);
+    }
+    if (auto handling = file.object_or_none("handling")) {
+        roof.handling = read_handling(*handling);
+    }
     if (auto squaring = file.object_or_none("squaring")) {
         roof.squaring = read_squaring(*squaring);
     }

@@ -28,43 +28,42 @@ inline RoofDescription workshop(Length length = 60_ft) {
                            .purlins = PurlinPlan{.spacing = Fixed{24_in},
                                                  .cuts = {.stock_length = 24_ft},
                                                  .stock = {1.5_in, 5.5_in, PurlinLie::on_edge}},
-                           .sheets = {.sheet = {4_ft, 8_ft}},
-                           .nails = {6_in, 12_in}};
+                           .deck = DeckPlan{.sheets = {.sheet = {4_ft, 8_ft}}, .nails = {6_in, 12_in}}};
 }
 
 /// Every other lane half a sheet shorter at its start: slivers and narrow bearings at the ridge.
 inline RoofDescription half_stagger() {
     RoofDescription roof = workshop();
-    roof.sheets.stagger_spaces = 2;
+    roof.deck->sheets.stagger_spaces = 2;
     return roof;
 }
 
 /// Laid from the right, past the fascia, on rows that no sheet end meets.
 inline RoofDescription from_the_right() {
     RoofDescription roof = workshop();
-    roof.sheets.start = StartCorner::eave_right;
-    roof.sheets.past_fascia = 0.75_in;
+    roof.deck->sheets.start = StartCorner::eave_right;
+    roof.deck->sheets.past_fascia = 0.75_in;
     roof.purlins->spacing = AtMost{24_in};
     return roof;
 }
 
 inline RoofDescription metric_hall() {
-    return RoofDescription{.name = "hall",
-                           .shape = GableRoof{.width = 12_m,
-                                              .length = 18_m,
-                                              .pitch = Pitch::from_degrees(15),
-                                              .eave_overhang = 400_mm,
-                                              .rake_overhang = 300_mm,
-                                              .build_up = {.purlin = 45_mm},
-                                              .bearing_height = 4_m,
-                                              .heel = 150_mm},
-                           .frames = {.spacing = BaysAtMost{3_m}},
-                           .purlins = PurlinPlan{.spacing = Fixed{600_mm},
-                                                 .cuts = {.stock_length = 7200_mm},
-                                                 .stock = {45_mm, 95_mm, PurlinLie::flat}},
-                           .sheets = {.sheet = {1200_mm, 2400_mm}, .gap = 3_mm},
-                           .nails = {150_mm, 300_mm},
-                           .tick = Tick::of_millimetres(1)};
+    return RoofDescription{
+        .name = "hall",
+        .shape = GableRoof{.width = 12_m,
+                           .length = 18_m,
+                           .pitch = Pitch::from_degrees(15),
+                           .eave_overhang = 400_mm,
+                           .rake_overhang = 300_mm,
+                           .build_up = {.purlin = 45_mm},
+                           .bearing_height = 4_m,
+                           .heel = 150_mm},
+        .frames = {.spacing = BaysAtMost{3_m}},
+        .purlins =
+            PurlinPlan{
+                .spacing = Fixed{600_mm}, .cuts = {.stock_length = 7200_mm}, .stock = {45_mm, 95_mm, PurlinLie::flat}},
+        .deck = DeckPlan{.sheets = {.sheet = {1200_mm, 2400_mm}, .gap = 3_mm}, .nails = {150_mm, 300_mm}},
+        .tick = Tick::of_millimetres(1)};
 }
 
 /// Sheets on chords at 24 in: courses along the eave.
@@ -107,8 +106,7 @@ inline RoofDescription shed() {
                                                     .heel = 4_in},
                            .frames = {.spacing = BaysAtMost{5_ft}},
                            .purlins = PurlinPlan{.spacing = AtMost{24_in}, .cuts = {.stock_length = 12_ft}},
-                           .sheets = {.sheet = {4_ft, 8_ft}},
-                           .nails = {6_in, 12_in}};
+                           .deck = DeckPlan{.sheets = {.sheet = {4_ft, 8_ft}}, .nails = {6_in, 12_in}}};
 }
 
 struct Named {

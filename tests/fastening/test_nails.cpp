@@ -130,6 +130,18 @@ TEST_CASE("at a joint both sheets are nailed to the support they share") {
     CHECK(count.by_piece[0].field == 15);
 }
 
+TEST_CASE("an end that hangs past the outermost support gives it the edge spacing as far as the reach") {
+    // Purlins 1 1/2 in wide at 0, 24, 48, 72 and 93 1/4: the upper side of the last at 94, the end of the sheet at 96.
+    Supports<Surface::purlin_top> supports = level_supports(48_in, 96_in, 24_in);
+    supports.lines.back().centreline = {{0_in, 93.25_in}, {48_in, 93.25_in}};
+    const Sheets sheets = tile_sheets(plane_of(48_in, 96_in), supports, {.sheet = four_by_eight, .stagger_spaces = 0});
+    const auto by_row = [&](Length reach) {
+        return count_nails(sheets, supports, {.edge = 6_in, .field = 12_in, .end_reach = reach}).by_row;
+    };
+    CHECK(by_row(2_in) == std::vector<std::int64_t>{9, 5, 5, 5, 9});
+    CHECK(by_row(1.9375_in) == std::vector<std::int64_t>{9, 5, 5, 5, 5});
+}
+
 TEST_CASE("a support that a sheet only touches takes no nails from it") {
     // The sheet ends at 95.25, where the purlin at 96 begins; the one at 120 begins past the plane's end.
     const auto supports = level_supports(48_in, 120_in, 24_in);
@@ -174,7 +186,8 @@ TEST_CASE("total, by row and by piece agree on random planes, and with a count o
         const Sheets sheets = tile_sheets(plane, rows, plan);
         const NailPattern pattern{.edge = random.inches_between(3, 8),
                                   .field = random.inches_between(6, 12),
-                                  .edge_distance = random.coin() ? 0.375_in : random.inches_between(0, 0.7)};
+                                  .edge_distance = random.coin() ? 0.375_in : random.inches_between(0, 0.7),
+                                  .end_reach = random.coin() ? 3_in : random.inches_between(0, 8)};
         const NailCount count = count_nails(sheets, rows, pattern);
         CHECK(sum(count.by_row) == count.total);
         CHECK(sum(count.by_piece) == count.total);
@@ -189,6 +202,20 @@ TEST_CASE("total, by row and by piece agree on random planes, and with a count o
                 continue;  // an edge leans, by less than a cut would show or by more
             }
             PieceNails expected{0, 0};
+            Length lowest = box.high.up;  // faces of the outermost supports that are nailed
+            Length highest = box.low.up;
+            const auto lies_under = [&](const PurlinRow& row) {
+                const Length centre = up_at(row.centreline, (box.low.along + box.high.along) / 2.0);
+                return Span{longer(box.low.up, centre - row.width / 2.0),
+                            shorter(box.high.up, centre + row.width / 2.0)};
+            };
+            for (const PurlinRow& row : rows.rows) {
+                const Span under = lies_under(row);
+                if (!(under.high - under.low < longer(pattern.edge_distance, 1e-4_in))) {
+                    lowest = shorter(lowest, under.low);
+                    highest = longer(highest, under.high);
+                }
+            }
             for (const PurlinRow& row : rows.rows) {
                 const Length centre = up_at(row.centreline, (box.low.along + box.high.along) / 2.0);
                 const Length low = longer(box.low.up, centre - row.width / 2.0);
@@ -196,7 +223,9 @@ TEST_CASE("total, by row and by piece agree on random planes, and with a count o
                 if (high - low < longer(pattern.edge_distance, 1e-4_in)) {
                     continue;
                 }
-                const bool at_end = low == box.low.up || high == box.high.up;
+                const bool at_end = low == box.low.up || high == box.high.up ||
+                                    (low == lowest && low - box.low.up <= pattern.end_reach) ||
+                                    (high == highest && box.high.up - high <= pattern.end_reach);
                 const Length between = box.high.along - box.low.along - 2.0 * pattern.edge_distance;
                 const Length spacing = at_end ? pattern.edge : pattern.field;
                 const double spaces = std::ceil((between - count_tolerance) / spacing);
@@ -220,6 +249,7 @@ TEST_CASE("patterns and supports that are refused") {
     CHECK(count({.edge = 6_in, .field = 0.5_in}).path == "nails.field");
     CHECK(count({.edge = 6_in, .field = 49_in}).path == "nails.field");
     CHECK(count({.edge = 6_in, .field = 6_in, .edge_distance = -0.1_in}).path == "nails.edge_distance");
+    CHECK(count({.edge = 6_in, .field = 6_in, .end_reach = 25_in}).path == "nails.end_reach");
     for (const Length none : lengths_that_are_none()) {
         CHECK(count({.edge = none, .field = 12_in}).path == "nails.edge");
         CHECK(count({.edge = 6_in, .field = none}).path == "nails.field");

@@ -28,16 +28,16 @@ TEST_CASE("check: every fault of the parts is listed at once, and none is thrown
     gable_of(roof).heel = 9999_ft;
     roof.frames.spacing = EqualBays{0};
     roof.purlins->spacing = Fixed{0_in};
-    roof.sheets.sheet.width = 0_in;
-    roof.nails.edge = 0_in;
+    roof.deck->sheets.sheet.width = 0_in;
+    roof.deck->nails.edge = 0_in;
     const Faults faults = check(roof);
     CHECK(faults.size() == 6);
     CHECK(has_fault(faults, FaultCode::out_of_range, "shape.width"));
     CHECK(has_fault(faults, FaultCode::out_of_range, "shape.heel"));
     CHECK(has_fault(faults, FaultCode::out_of_range, "frames.bays"));
     CHECK(has_fault(faults, FaultCode::out_of_range, "purlins.spacing.fixed"));
-    CHECK(has_fault(faults, FaultCode::out_of_range, "sheets.width"));
-    CHECK(has_fault(faults, FaultCode::out_of_range, "nails.edge"));
+    CHECK(has_fault(faults, FaultCode::out_of_range, "deck.sheets.width"));
+    CHECK(has_fault(faults, FaultCode::out_of_range, "deck.nails.edge"));
     CHECK_THROWS_AS((void)whole_roof(roof), FaultError);
 }
 
@@ -45,12 +45,12 @@ TEST_CASE("check: what the steps would refuse is listed too") {
     RoofDescription roof = workshop();
     roof.purlins->cuts.stock_length = 8_ft;
     roof.purlins->blocked_bays = {7};
-    roof.sheets.stagger_spaces = 4;
+    roof.deck->sheets.stagger_spaces = 4;
     const Faults faults = check(roof);
     CHECK(faults.size() == 3);
     CHECK(has_fault(faults, FaultCode::does_not_fit, "purlins.stock_length"));
     CHECK(has_fault(faults, FaultCode::out_of_range, "purlins.blocked_bays[0]"));
-    CHECK(has_fault(faults, FaultCode::does_not_fit, "sheets.stagger_spaces"));
+    CHECK(has_fault(faults, FaultCode::does_not_fit, "deck.sheets.stagger_spaces"));
 }
 
 TEST_CASE("check: not-a-number that came out of arithmetic is refused at the door") {

@@ -80,8 +80,8 @@ RoofDescription measured_workshop() {
                           .up_right = 784_in,
                           .up_left = 783.625_in};
     roof.as_built = {SlopeAsBuilt{.sides = sides}, SlopeAsBuilt{.sides = sides}};
-    roof.sheets.stagger_spaces = 2;  // so that there are findings, with and without blocks
-    roof.sheets.sheet.length = 2400_mm;
+    roof.deck->sheets.stagger_spaces = 2;  // so that there are findings, with and without blocks
+    roof.deck->sheets.sheet.length = 2400_mm;
     return roof;
 }
 }  // namespace

@@ -16,22 +16,23 @@ using namespace eavewright::literals;
 namespace {
 RoofDescription timber_store() {
     const PurlinStock stock{.thickness = 45_mm, .depth = 90_mm, .lie = PurlinLie::flat};
-    RoofDescription roof{.name = "Timber store",
-                         .shape = SingleSlopeRoof{.width = 6_m,
-                                                  .length = 12_m,
-                                                  .pitch = Pitch::from_degrees(10.0),
-                                                  .eave_overhang = 450_mm,
-                                                  .high_overhang = 300_mm,
-                                                  .rake_overhang = 300_mm,
-                                                  .build_up = {.purlin = 45_mm, .deck = 15_mm},
-                                                  .bearing_height = 2.7_m,
-                                                  .heel = 140_mm},
-                         .frames = {.spacing = EqualBays{4}},
-                         .purlins = PurlinPlan{.spacing = ToSheets{.sheet_length = 2400_mm, .gap = 3_mm, .spaces = 4},
-                                               .cuts = {.stock_length = 6.6_m},
-                                               .stock = stock},
-                         .sheets = {.sheet = {.width = 1200_mm, .length = 2400_mm}, .gap = 3_mm, .stagger_spaces = 2},
-                         .nails = {.edge = 150_mm, .field = 300_mm}};
+    RoofDescription roof{
+        .name = "Timber store",
+        .shape = SingleSlopeRoof{.width = 6_m,
+                                 .length = 12_m,
+                                 .pitch = Pitch::from_degrees(10.0),
+                                 .eave_overhang = 450_mm,
+                                 .high_overhang = 300_mm,
+                                 .rake_overhang = 300_mm,
+                                 .build_up = {.purlin = 45_mm, .deck = 15_mm},
+                                 .bearing_height = 2.7_m,
+                                 .heel = 140_mm},
+        .frames = {.spacing = EqualBays{4}},
+        .purlins = PurlinPlan{.spacing = ToSheets{.sheet_length = 2400_mm, .gap = 3_mm, .spaces = 4},
+                              .cuts = {.stock_length = 6.6_m},
+                              .stock = stock},
+        .deck = DeckPlan{.sheets = {.sheet = {.width = 1200_mm, .length = 2400_mm}, .gap = 3_mm, .stagger_spaces = 2},
+                         .nails = {.edge = 150_mm, .field = 300_mm}}};
     roof.tick = Tick::of_millimetres(1);
     return roof;
 }
@@ -55,7 +56,7 @@ TEST_CASE("walk: a metric roof closes to its own tick, every joint on a purlin's
 TEST_CASE("walk: a 2400 mm sheet on four 24 in spaces misses its purlin") {
     // 2400 mm = 94.488 in; the fifth 1 1/2 in purlin begins at 96 - 0.75 = 95.25 in.
     RoofDescription roof = workshop();
-    roof.sheets.sheet.length = 2400_mm;
+    roof.deck->sheets.sheet.length = 2400_mm;
     const RoofResult result = whole_roof(roof);
     std::size_t missed = 0;
     for (const Finding& finding : result.slopes[0].sheets.findings) {
@@ -108,8 +109,9 @@ TEST_CASE("walk: sheets over chords run along the eave") {
     RoofDescription roof = workshop();
     roof.purlins.reset();
     std::get<GableRoof>(roof.shape).build_up.purlin = 0_in;
+    roof.steel.reset();  // its screws go into purlins
     roof.frames.spacing = BaysAtMost{24_in};
-    roof.sheets.joints = JointPlace::on_supports;
+    roof.deck->sheets.joints = JointPlace::on_supports;
     const RoofResult result = whole_roof(roof);
     const SlopeResult& front = result.slopes[0];
     CHECK(front.surface == Surface::chord_top);

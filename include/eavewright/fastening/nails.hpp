@@ -28,6 +28,9 @@ struct NailPattern {
     Length edge;                                        ///< spacing on supports under the ends of a piece
     Length field;                                       ///< spacing on the supports between
     Length edge_distance = Length::from_inches(0.375);  ///< nail to panel edge; 3/8 in, common practice
+    Length end_reach =
+        Length::from_inches(3.0);  ///< an end that hangs no further past the outermost support of its piece
+                                   ///< gives that support the edge spacing; common practice
 };
 
 /// Nails of one piece.
@@ -59,6 +62,7 @@ inline void find_faults(const NailPattern& pattern, const Path& path, Faults& fa
     require_within(pattern.edge, one_inch, Length::from_inches(48.0), Path{path, "edge"}, faults);
     require_within(pattern.field, one_inch, Length::from_inches(48.0), Path{path, "field"}, faults);
     require_within(pattern.edge_distance, no_length, Length::from_inches(6.0), Path{path, "edge_distance"}, faults);
+    require_within(pattern.end_reach, no_length, Length::from_inches(24.0), Path{path, "end_reach"}, faults);
 }
 
 /// Nails in a line across `width`: one at each end (in by the edge distance) and equal spaces not above `spacing`
@@ -83,31 +87,57 @@ namespace detail {
 /// Length of the nail line of a convex piece on a support: the support's centre line, or as near to it as the edge
 /// distance from the piece's own ends allows. Lane frame. Zero where the support lies outside the piece.
 struct NailLine {
+    std::size_t support;
     Length length;
     bool at_end;
+    Span past;  ///< from the piece's ends to the support's faces; not above 0 where the support reaches under an end
 };
 
 [[nodiscard]] inline NailLine nail_line(const std::vector<PlanePoint>& outline, const Extent& extent,
-                                        const SupportLine& line, Length edge_distance) {
+                                        std::size_t support, const SupportLine& line, Length edge_distance) {
     const Length middle = (extent.low.along + extent.high.along) / 2.0;
     const Length centre = up_at(line.centreline, middle);
     const Length half = line.width / 2.0;
     const Length under = shorter(extent.high.up, centre + half) - longer(extent.low.up, centre - half);
     if (under + count_tolerance < edge_distance || under <= count_tolerance) {
-        return {no_length, false};
+        return {support, no_length, false, {no_length, no_length}};
     }
     const Length lowest = extent.low.up + edge_distance;
     const Length highest = extent.high.up - edge_distance;
     const Length up = highest < lowest ? (lowest + highest) / 2.0 : longer(lowest, shorter(highest, centre));
     const Span across = along_span(outline, up);
-    const bool at_end =
-        centre - half <= extent.low.up + count_tolerance || centre + half >= extent.high.up - count_tolerance;
-    return {across.high > across.low ? across.high - across.low : no_length, at_end};
+    const Span past{centre - half - extent.low.up, extent.high.up - (centre + half)};
+    return {support, across.high > across.low ? across.high - across.low : no_length,
+            past.low <= count_tolerance || past.high <= count_tolerance, past};
+}
+
+/// The nail lines of one piece, lowest first.
+[[nodiscard]] inline std::vector<NailLine> nail_lines(const std::vector<PlanePoint>& outline,
+                                                      const std::vector<SupportLine>& lines, Length widest,
+                                                      const NailPattern& pattern) {
+    const Extent extent = extent_of(outline);
+    const Length middle = (extent.low.along + extent.high.along) / 2.0;
+    std::vector<NailLine> found;
+    std::size_t i = last_support_below(lines, middle, extent.low.up - widest).value_or(0);
+    for (; i < lines.size() && up_at(lines[i].centreline, middle) <= extent.high.up + widest; ++i) {
+        const NailLine line = nail_line(outline, extent, i, lines[i], pattern.edge_distance);
+        if (line.length > no_length) {
+            found.push_back(line);
+        }
+    }
+    if (!found.empty()) {
+        NailLine& lowest = found[0];
+        NailLine& highest = found[found.size() - 1];
+        lowest.at_end = lowest.at_end || lowest.past.low <= pattern.end_reach + count_tolerance;
+        highest.at_end = highest.at_end || highest.past.high <= pattern.end_reach + count_tolerance;
+    }
+    return found;
 }
 }  // namespace detail
 
 /// Counts the nails of every piece on every support under it. A support belongs to a piece where at least the edge
-/// distance of it lies under the piece; under an end of the piece it takes the edge spacing.
+/// distance of it lies under the piece; under an end of the piece it takes the edge spacing, and so does the outermost one
+/// where the end hangs past it by `end_reach` at most.
 /// Throws `FaultError` with the first fault of `pattern` or `supports`, contradiction where the sheets were laid on supports
 /// that run the other way.
 template <Surface surface>
@@ -129,16 +159,12 @@ template <Surface surface>
     count.by_piece.reserve(sheets.pieces.size());
     for (const SheetPiece& piece : sheets.pieces) {
         const std::vector<PlanePoint> outline = frame.outline_to_lane(piece.outline);
-        const Extent extent = extent_of(outline);
         PieceNails nails{0, 0};
-        const Length middle = (extent.low.along + extent.high.along) / 2.0;
-        std::size_t i = detail::last_support_below(lines, middle, extent.low.up - widest).value_or(0);
-        for (; i < lines.size() && up_at(lines[i].centreline, middle) <= extent.high.up + widest; ++i) {
-            const detail::NailLine line = detail::nail_line(outline, extent, lines[i], pattern.edge_distance);
+        for (const detail::NailLine& line : detail::nail_lines(outline, lines, widest, pattern)) {
             const std::int64_t row =
                 nails_across(line.length, line.at_end ? pattern.edge : pattern.field, pattern.edge_distance);
             (line.at_end ? nails.edge : nails.field) += row;
-            count.by_row[i] += row;
+            count.by_row[line.support] += row;
             count.total += row;
         }
         count.by_piece.push_back(nails);

@@ -14,6 +14,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -33,6 +34,13 @@ struct NamesOf<SupportRun> {
 struct SupportLine {
     std::vector<PlanePoint> centreline;
     Length width;
+};
+
+template <>
+struct FieldsOf<SupportLine> {
+    static constexpr auto list =
+        std::make_tuple(field("centreline", FieldUnit::length, "centre line of the support", &SupportLine::centreline),
+                        field("width", FieldUnit::length, "width a sheet can bear on", &SupportLine::width));
 };
 
 /// The members that carry the sheets of a plane, ascending across their run. The surface in the type is the one the

@@ -4,14 +4,22 @@
 // One roof as its builder describes it: everything that `whole_roof` needs, and nothing that follows from the rest.
 
 #include <eavewright/fastening/nails.hpp>
+#include <eavewright/fastening/screws.hpp>
 #include <eavewright/fault.hpp>
 #include <eavewright/framing/frames.hpp>
 #include <eavewright/framing/purlin_pieces.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_spacing.hpp>
+#include <eavewright/order/handling.hpp>
+#include <eavewright/roof/air.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/true_up.hpp>
+#include <eavewright/tiling/closures.hpp>
+#include <eavewright/tiling/panel_start.hpp>
+#include <eavewright/tiling/panels.hpp>
 #include <eavewright/tiling/sheets.hpp>
+#include <eavewright/tiling/trim.hpp>
+#include <eavewright/units/areal_mass.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/tick.hpp>
 
@@ -36,10 +44,51 @@ struct PurlinPlan {
         blocked_bays{};  ///< bays that get a line of blocks, counted from 1 at the left of each slope
 };
 
+/// Sheets over the whole slope, and what nails them down.
+struct DeckPlan {
+    SheetPlan sheets;
+    NailPattern nails;
+    Length ridge_hold_back =
+        no_length;  ///< upper edge of the sheets below the ridge, up the slope: half of a vent slot
+};
+
+/// Trim of each kind of edge that gets some, and the strips under the ribs.
+struct EdgePlan {
+    std::optional<TrimStock> eave{};
+    std::optional<TrimStock> rake{};
+    std::optional<TrimStock> ridge{};  ///< one cap over both slopes
+    std::optional<TrimStock> high_eave{};
+    std::optional<ClosurePlan> closures{};
+};
+
+/// Ribbed steel on every slope alike, begun at the same gable so that ribs meet at the ridge.
+struct SteelPlan {
+    PanelPlan panels;  ///< `start` is found from `begin`, slope by slope
+    ScrewPattern screws{};
+    LapRule begin = BeginAt{GableEnd::low_x};  ///< where the wind settles nothing, the low gable
+    EdgePlan edges{};
+};
+
+/// Air under the roof, over the whole footprint: the slot runs along the ridge, the openings along every eave.
+struct AirPlan {
+    double ratio = 150.0;     ///< plan area over net free area
+    double high_share = 0.5;  ///< of it at the ridge
+    VentRule rule = VentRule::high_40_to_50;
+    double net_share = 1.0;  ///< of an opening that stays free behind its screen
+};
+
+/// Who carries, and what the layers weigh.
+struct HandlingPlan {
+    HandlingLimits limits;
+    std::optional<ArealMass> sheet{};
+    std::optional<ArealMass> panel{};
+};
+
 /// What was measured on one slope, where it was.
 struct SlopeAsBuilt {
     std::optional<AsFound> rows{};     ///< purlins as found; frames may be left empty: the slope's own frame centres
     std::optional<FourSides> sides{};  ///< four sides and two diagonals of the surface the sheets lie on
+    std::optional<FourSides> deck{};   ///< the same of the finished deck, before the steel is ordered
 };
 
 /// How square is square enough, and how well the tape reads.
@@ -50,14 +99,18 @@ struct SquaringPlan {
         footprint{};  ///< the wall lines as measured: `eave` is the front wall, `left` the left end wall
 };
 
-/// The description of one roof. Without purlins the sheets lie on the chords.
+/// The description of one roof. Every layer is optional: without purlins the deck lies on the chords, without a deck the
+/// steel lies on the purlins.
 struct RoofDescription {
     std::string name;
     ShapeInput shape;
     FramePlan frames;
     std::optional<PurlinPlan> purlins;
-    SheetPlan sheets;
-    NailPattern nails;
+    std::optional<DeckPlan> deck;
+    std::optional<SteelPlan> steel{};
+    std::optional<AirPlan> air{};
+    std::optional<Length> foam{};  ///< thickness of foam under the roof
+    std::optional<HandlingPlan> handling{};
     SquaringPlan squaring{};
     std::vector<SlopeAsBuilt> as_built{};  ///< empty, or one a slope, front first
     Tick tick = Tick::of_inch(16);         ///< what marks and cuts are rounded to, in place of the ticks of the parts
@@ -105,6 +158,64 @@ inline void find_as_built_faults(const RoofDescription& roof, const Path& path, 
         if (roof.as_built[i].sides) {
             find_faults(*roof.as_built[i].sides, Path{slope, "sides"}, faults);
         }
+        if (roof.as_built[i].deck) {
+            find_faults(*roof.as_built[i].deck, Path{slope, "deck"}, faults);
+        }
+        if (roof.as_built[i].deck && !roof.deck) {
+            faults.push_back(Fault{FaultCode::contradiction, Path{slope, "deck"}.text(), "a deck that was measured",
+                                   "a deck, which this roof has not"});
+        }
+    }
+}
+
+inline void find_deck_faults(const DeckPlan& deck, const Path& path, Faults& faults) {
+    find_faults(deck.sheets, Path{path, "sheets"}, faults);
+    find_faults(deck.nails, Path{path, "nails"}, faults);
+    require_within(deck.ridge_hold_back, no_length, longest_overhang, Path{path, "ridge_hold_back"}, faults);
+}
+
+inline void find_edge_faults(const EdgePlan& edges, const Path& path, Faults& faults) {
+    const auto judge = [&](const auto& plan, const char* name) {
+        if (plan) {
+            find_faults(*plan, Path{path, name}, faults);
+        }
+    };
+    judge(edges.eave, "eave");
+    judge(edges.rake, "rake");
+    judge(edges.ridge, "ridge");
+    judge(edges.high_eave, "high_eave");
+    judge(edges.closures, "closures");
+}
+
+inline void find_steel_faults(const SteelPlan& steel, const Path& path, Faults& faults) {
+    find_faults(steel.panels, Path{path, "panels"}, faults);
+    find_faults(steel.screws, Path{path, "screws"}, faults);
+    find_faults(steel.begin, Path{path, "begin"}, faults);
+    find_edge_faults(steel.edges, Path{path, "edges"}, faults);
+}
+
+/// Something covers the roof, and the deck's depth stands in the shape where there is a deck, and only there.
+inline void find_cover_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
+    if (!roof.deck && !roof.steel) {
+        faults.push_back(Fault{FaultCode::missing_field, Path{path, "deck"}.text(), "", "a deck, steel, or both"});
+    }
+    if (roof.deck) {
+        find_deck_faults(*roof.deck, Path{path, "deck"}, faults);
+    }
+    const Length depth = std::visit([](const auto& shape) { return shape.build_up.deck; }, roof.shape);
+    if (!roof.deck && magnitude(depth) > count_tolerance) {
+        faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "deck"}.text(),
+                               describe_length(depth), "0 where there is no deck"});
+    }
+    if (roof.steel) {
+        find_steel_faults(*roof.steel, Path{path, "steel"}, faults);
+    }
+    if (roof.steel && !roof.purlins) {
+        faults.push_back(Fault{FaultCode::not_supported, Path{path, "steel"}.text(), "steel without purlins",
+                               "purlins, which its screws go into"});
+    }
+    if (roof.handling) {
+        find_faults(roof.handling->limits, Path{Path{path, "handling"}, "limits"}, faults);
     }
 }
 /// Faults of the parts of a description, each judged by its own room, and of parts that contradict one another.
@@ -115,8 +226,7 @@ inline void find_description_faults(const RoofDescription& roof, const Path& pat
     if (roof.purlins) {
         find_purlin_faults(*roof.purlins, Path{path, "purlins"}, faults);
     }
-    find_faults(roof.sheets, Path{path, "sheets"}, faults);
-    find_faults(roof.nails, Path{path, "nails"}, faults);
+    find_cover_faults(roof, path, faults);
     const Path squaring{path, "squaring"};
     find_faults(roof.squaring.tape, Path{squaring, "tape"}, faults);
     find_faults(roof.squaring.tolerance, Path{squaring, "tolerance"}, faults);

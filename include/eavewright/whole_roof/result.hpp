@@ -9,6 +9,8 @@
 #include <eavewright/framing/purlin_pieces.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_marks.hpp>
+#include <eavewright/order/handling.hpp>
+#include <eavewright/roof/air.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/squaring/true_up_pair.hpp>
@@ -16,6 +18,7 @@
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
 #include <eavewright/units/quantities.hpp>
+#include <eavewright/whole_roof/steel_result.hpp>
 
 #include <cstddef>
 #include <cstdint>
@@ -28,7 +31,7 @@
 namespace eavewright {
 
 /// Version of the result's fields; grows when a field is added, never changes what a field means.
-inline constexpr int result_version = 1;
+inline constexpr int result_version = 2;
 
 /// The caution that goes with every result that somebody climbs onto.
 inline constexpr std::string_view layout_caution =
@@ -57,9 +60,20 @@ struct SlopeResult {
     std::vector<PurlinPiece> purlin_pieces;
     std::vector<BlockingPiece> blocks;
     std::vector<SupportLine> supports;  ///< what the sheets lie on, in the order that joints and nails count them
-    Sheets sheets;
+    Sheets sheets;                      ///< none where the roof has no deck
     NailCount nails;
     std::optional<Trueness> trueness;  ///< where the sides were measured
+    std::optional<Trueness> deck;      ///< where the finished deck was measured
+    std::optional<SteelResult> steel;
+};
+
+/// Pieces of one size as they are carried up.
+struct CarriedPieces {
+    std::string name;
+    std::int64_t count;
+    Length length;
+    Length width;
+    Handling handling;
 };
 
 /// One roof laid out.
@@ -79,13 +93,11 @@ struct RoofResult {
     std::optional<Trueness> footprint;  ///< where the wall lines were measured
     std::optional<PairTrueness> ridge;  ///< where both slopes of a gable were measured
     std::vector<SlopeResult> slopes;    ///< front first
-};
-
-template <>
-struct FieldsOf<SupportLine> {
-    static constexpr auto list =
-        std::make_tuple(field("centreline", FieldUnit::length, "centre line of the support", &SupportLine::centreline),
-                        field("width", FieldUnit::length, "width a sheet can bear on", &SupportLine::width));
+    std::int64_t panels;                ///< pieces of steel
+    std::int64_t screws;
+    std::optional<VentOpenings> air;
+    std::optional<Foam> foam;
+    std::vector<CarriedPieces> carried;  ///< heaviest kind first: sheets, then panels, each longest first
 };
 
 template <>
@@ -118,7 +130,23 @@ struct FieldsOf<SlopeResult> {
         field("sheets", FieldUnit::none, "sheets as laid", &SlopeResult::sheets),
         field("nails", FieldUnit::none, "nails counted", &SlopeResult::nails),
         field("trueness", FieldUnit::none, "how true the slope is, null where it was not measured",
-              &SlopeResult::trueness));
+              &SlopeResult::trueness),
+        field("deck", FieldUnit::none, "how true the finished deck is, null where it was not measured",
+              &SlopeResult::deck),
+        field("steel", FieldUnit::none, "the steel, null where there is none", &SlopeResult::steel));
+};
+
+template <>
+struct FieldsOf<CarriedPieces> {
+    static constexpr auto list =
+        std::make_tuple(field("name", FieldUnit::none, "what the pieces are", &CarriedPieces::name),
+                        field("count", FieldUnit::count, "how many of this size", &CarriedPieces::count),
+                        field("length", FieldUnit::length, "length of each", &CarriedPieces::length),
+                        field("width", FieldUnit::length, "width of each", &CarriedPieces::width),
+                        field("handling", FieldUnit::none, "what carrying them takes", &CarriedPieces::handling),
+                        field(
+                            "caution", FieldUnit::none, "to be read before anything is lifted",
+                            +[](const CarriedPieces&) { return handling_caution; }));
 };
 
 template <>
@@ -148,7 +176,12 @@ struct FieldsOf<RoofResult> {
               &RoofResult::footprint),
         field("ridge", FieldUnit::none, "what the shared ridge must do, null where not both slopes were measured",
               &RoofResult::ridge),
-        field("slopes", FieldUnit::none, "slopes, front first", &RoofResult::slopes));
+        field("slopes", FieldUnit::none, "slopes, front first", &RoofResult::slopes),
+        field("panels", FieldUnit::count, "pieces of steel laid", &RoofResult::panels),
+        field("screws", FieldUnit::count, "screws in all", &RoofResult::screws),
+        field("air", FieldUnit::none, "net free area and openings, null where none were asked", &RoofResult::air),
+        field("foam", FieldUnit::none, "foam under the roof, null where none was asked", &RoofResult::foam),
+        field("carried", FieldUnit::none, "what carrying the pieces takes, size by size", &RoofResult::carried));
 };
 
 }  // namespace eavewright

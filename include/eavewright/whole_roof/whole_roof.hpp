@@ -3,20 +3,14 @@
 
 // The walk as one function: from the description of a roof to its layout.
 
-#include <eavewright/fastening/nails.hpp>
 #include <eavewright/fault.hpp>
-#include <eavewright/framing/frames.hpp>
-#include <eavewright/framing/purlin_pieces.hpp>
-#include <eavewright/framing/purlin_rows.hpp>
-#include <eavewright/framing/row_marks.hpp>
-#include <eavewright/framing/supports.hpp>
-#include <eavewright/roof/measured_plane.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/diagonals.hpp>
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/squaring/true_up_pair.hpp>
-#include <eavewright/tiling/tile_sheets.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/lay_slope.hpp>
+#include <eavewright/whole_roof/over_all.hpp>
 #include <eavewright/whole_roof/result.hpp>
 
 #include <cstddef>
@@ -24,160 +18,18 @@
 #include <optional>
 #include <string>
 #include <utility>
-#include <variant>
 #include <vector>
 
 namespace eavewright {
 
 namespace detail {
-[[nodiscard]] inline RoofShape shape_of(const ShapeInput& input) {
-    const GableRoof* roof = std::get_if<GableRoof>(&input);
-    return roof != nullptr ? gable(*roof) : single_slope(std::get<SingleSlopeRoof>(input));
-}
-
-[[nodiscard]] inline Length rake_overhang_of(const ShapeInput& input) {
-    return std::visit([](const auto& roof) { return roof.rake_overhang; }, input);
-}
-[[nodiscard]] inline Pitch pitch_of(const ShapeInput& input) {
-    return std::visit([](const auto& roof) { return roof.pitch; }, input);
-}
-
-/// The nominal plane, or the measured one where its sides were taken.
-template <Surface surface>
-[[nodiscard]] Plane<surface> plane_as_built(const Plane<surface>& nominal, const std::optional<Trueness>& trueness) {
-    return trueness ? measured_plane(nominal, trueness->measured.corners) : nominal;
-}
-
-/// Figures of a slope that stand before anything lies on it.
-template <Surface surface>
-[[nodiscard]] SlopeResult bare_slope(const Slope& slope, const Plane<surface>& nominal, const Plane<surface>& plane,
-                                     FrameLines frames, std::optional<Trueness> trueness) {
-    const Extent extent = extent_of(nominal.outline);
-    return SlopeResult{.name = slope.name,
-                       .surface = surface,
-                       .outline = plane.outline,
-                       .plane_length = extent.high.along,
-                       .slope_length = extent.high.up,
-                       .diagonal = diagonal(extent.high.along, extent.high.up),
-                       .area = net_area(plane),
-                       .run = slope.run,
-                       .total_run = slope.total_run,
-                       .chord_length = slope.chord_length,
-                       .tail_length = slope.tail_length,
-                       .frames = std::move(frames),
-                       .purlins = std::nullopt,
-                       .marks = {},
-                       .purlin_pieces = {},
-                       .blocks = {},
-                       .supports = {},
-                       .sheets = Sheets{.run = SupportRun::along_eave,
-                                        .lanes = 0,
-                                        .pieces = {},
-                                        .joints = {},
-                                        .findings = {},
-                                        .laid = Area::from_value(0.0),
-                                        .whole_sheets = 0,
-                                        .closure = {no_length, no_length}},
-                       .nails = {0, {}, {}},
-                       .trueness = std::move(trueness)};
-}
-
-template <Surface surface>
-void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports,
-                SlopeResult& result) {
-    SheetPlan plan = roof.sheets;
-    plan.tick = roof.tick;
-    result.supports = supports.lines;
-    result.sheets = tile_sheets(plane, supports, plan);
-    result.nails = count_nails(result.sheets, supports, roof.nails);
-}
-
-/// Rows of one slope: as found where they were, else by the rule.
-[[nodiscard]] inline PurlinRows rows_of_slope(const RoofDescription& roof, const Slope& slope, const PurlinPlane& plane,
-                                              const SlopeAsBuilt& built, const FrameLines& frames) {
-    RowSpacing spacing = roof.purlins->spacing;
-    if (built.rows) {
-        AsFound found = *built.rows;
-        if (found.frames.empty()) {
-            found.frames = frames.centres;
-        }
-        spacing = found;
+/// Findings of the steel; a row that no screw reaches is found by count and by line, and counts once.
+[[nodiscard]] inline std::size_t count_findings(const SteelResult& steel) {
+    std::size_t count = steel.panels.findings.size() + steel.screws.findings.size();
+    for (const ScrewFinding& finding : steel.lines.findings) {
+        count += finding.code == ScrewFindingCode::row_past_panel ? 0U : 1U;
     }
-    return purlin_rows(plane, spacing,
-                       {.stock = roof.purlins->stock,
-                        .fascia_width = slope.fascia_width,
-                        .sheet_past_fascia = roof.sheets.past_fascia,
-                        .ridge_setback = roof.purlins->ridge_setback});
-}
-
-inline void require_bays(const std::vector<std::size_t>& bays, const FrameLines& frames) {
-    const std::size_t count = frames.centres.size() - 1;
-    for (std::size_t i = 0; i < bays.size(); ++i) {
-        if (bays[i] < 1 || bays[i] > count) {
-            throw FaultError{Fault{FaultCode::out_of_range, "purlins.blocked_bays[" + std::to_string(i) + "]",
-                                   std::to_string(bays[i]), "a bay from 1 to " + std::to_string(count)}};
-        }
-    }
-}
-
-inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const PurlinRows& rows, bool found,
-                        SlopeResult& result) {
-    result.marks = row_marks(rows, result.frames.plane_left, slope.chord_tail_offset, roof.tick);
-    for (std::size_t f = 0; found && f < result.frames.centres.size(); ++f) {
-        for (const RowMark& mark : row_marks(rows, result.frames.centres[f], slope.chord_tail_offset, roof.tick)) {
-            result.marks.push_back(mark);
-        }
-    }
-    require_bays(roof.purlins->blocked_bays, result.frames);
-    PurlinCutPlan cuts = roof.purlins->cuts;
-    cuts.tick = roof.tick;
-    result.purlin_pieces = purlin_pieces(rows, result.frames, cuts);
-    for (const std::size_t bay : roof.purlins->blocked_bays) {
-        for (const BlockingPiece& block :
-             blocking_pieces(rows, result.frames, {.bay = bay - 1, .lines = 1, .tick = roof.tick})) {
-            result.blocks.push_back(block);
-        }
-    }
-    result.purlins = rows;
-}
-
-/// What one slope brings along: its frames, and how true it stands where it was measured.
-struct SlopeStart {
-    const Slope& slope;
-    SlopeAsBuilt built;
-    FrameLines frames;
-    std::optional<Trueness> trueness;
-};
-
-[[nodiscard]] inline SlopeStart start_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
-    SlopeStart start{.slope = shape.slopes[index],
-                     .built = roof.as_built.empty() ? SlopeAsBuilt{} : roof.as_built[index],
-                     .frames = frame_lines(roof.frames,
-                                           {.length = shape.footprint_length,
-                                            .rake_overhang = rake_overhang_of(roof.shape),
-                                            .post_inset = shape.post_inset},
-                                           index == 0 ? SeenFrom::front : SeenFrom::back),
-                     .trueness = std::nullopt};
-    if (start.built.sides) {
-        start.trueness = true_up(*start.built.sides, roof.squaring.tape, roof.squaring.tolerance);
-    }
-    return start;
-}
-
-[[nodiscard]] inline SlopeResult lay_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
-    const SlopeStart start = start_slope(roof, shape, index);
-    if (!roof.purlins) {
-        const ChordPlane plane = plane_as_built(start.slope.chord, start.trueness);
-        SlopeResult result = bare_slope(start.slope, start.slope.chord, plane, start.frames, start.trueness);
-        lay_sheets(roof, plane, supports_of(start.frames, plane), result);
-        return result;
-    }
-    const PurlinPlane plane = plane_as_built(start.slope.purlin, start.trueness);
-    SlopeResult result = bare_slope(start.slope, start.slope.purlin, plane, start.frames, start.trueness);
-    const PurlinRows rows = rows_of_slope(roof, start.slope, plane, start.built, start.frames);
-    lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
-    lay_sheets(roof, plane, supports_of(rows), result);
-    return result;
+    return count;
 }
 
 inline void add_totals(RoofResult& result) {
@@ -189,19 +41,30 @@ inline void add_totals(RoofResult& result) {
         result.findings += static_cast<std::int64_t>(slope.sheets.findings.size());
         result.worst_closure =
             longer(result.worst_closure, longer(slope.sheets.closure.worst_lane, slope.sheets.closure.across));
+        if (slope.steel) {
+            result.panels += static_cast<std::int64_t>(slope.steel->panels.pieces.size());
+            result.screws += slope.steel->screws.total;
+            result.findings += static_cast<std::int64_t>(count_findings(*slope.steel));
+        }
     }
 }
+
+/// A part of the walk names its inputs from its own door; `to` is where they stand in the description.
+struct PathOf {
+    std::string from;
+    std::string to;
+};
+
 /// Runs one step for its faults alone; says whether it went through. A fault that another slope met is not repeated.
 template <class Step>
-bool attempt(Faults& faults, const std::string& rows_path, Step step) {
+bool attempt(Faults& faults, const PathOf& rename, Step step) {
     try {
         step();
         return true;
     } catch (const FaultError& error) {
         Fault fault = error.fault();
-        const std::string rule = "purlins.spacing.";
-        if (!rows_path.empty() && fault.path.rfind(rule, 0) == 0) {
-            fault.path = rows_path + fault.path.substr(rule.size());
+        if (!rename.from.empty() && fault.path.rfind(rename.from, 0) == 0) {
+            fault.path = rename.to + fault.path.substr(rename.from.size());
         }
         for (const Fault& known : faults) {
             if (known.path == fault.path && known.code == fault.code) {
@@ -219,15 +82,17 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     if (!attempt(faults, {}, [&] { start.emplace(start_slope(roof, shape, index)); })) {
         return;
     }
+    SlopeResult nothing = bare_slope(start->slope, start->slope.chord, start->slope.chord, start->frames, {});
     if (!roof.purlins) {
-        attempt(faults, {}, [&] {
+        attempt(faults, {"sheets.", "deck.sheets."}, [&] {
             const ChordPlane plane = plane_as_built(start->slope.chord, start->trueness);
-            (void)tile_sheets(plane, supports_of(start->frames, plane), roof.sheets);
+            lay_sheets(roof, plane, supports_of(start->frames, plane), nothing);
         });
         return;
     }
     const PurlinPlane plane = plane_as_built(start->slope.purlin, start->trueness);
-    const std::string found = start->built.rows ? "as_built[" + std::to_string(index) + "]." : std::string{};
+    const PathOf found =
+        start->built.rows ? PathOf{"purlins.spacing.", "as_built[" + std::to_string(index) + "]."} : PathOf{};
     std::optional<PurlinRows> rows;
     if (!attempt(faults, found,
                  [&] { rows = rows_of_slope(roof, start->slope, plane, start->built, start->frames); })) {
@@ -235,7 +100,33 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     }
     attempt(faults, {}, [&] { (void)purlin_pieces(*rows, start->frames, roof.purlins->cuts); });
     attempt(faults, {}, [&] { require_bays(roof.purlins->blocked_bays, start->frames); });
-    attempt(faults, {}, [&] { (void)tile_sheets(plane, *rows, roof.sheets); });
+    attempt(faults, {"sheets.", "deck.sheets."}, [&] { lay_sheets(roof, plane, supports_of(*rows), nothing); });
+    if (roof.steel) {
+        attempt(faults, {"panels.", "steel.panels."}, [&] {
+            (void)lay_steel(roof, start->slope, plane, deck_as_built(start->slope, start->trueness, start->deck), *rows,
+                            index == 0);
+        });
+    }
+}
+
+/// A vent slot that the layers would close.
+inline void find_air_faults(const RoofDescription& roof, const RoofShape& shape, Faults& faults) {
+    if (!roof.air || !attempt(faults, {}, [&] { (void)air_of(roof, shape); })) {
+        return;
+    }
+    const Length needed = slot_hold_back(roof, *air_of(roof, shape));
+    const auto require = [&](Length given, const char* path) {
+        if (given + count_tolerance < needed) {
+            faults.push_back(Fault{FaultCode::contradiction, path, describe_length(given),
+                                   "at least " + describe_length(needed) + ", which the slot of air asks"});
+        }
+    };
+    if (roof.deck) {
+        require(roof.deck->ridge_hold_back, "deck.ridge_hold_back");
+    }
+    if (roof.steel) {
+        require(roof.steel->panels.ridge_hold_back, "steel.panels.ridge_hold_back");
+    }
 }
 }  // namespace detail
 
@@ -251,47 +142,70 @@ inline void find_faults(const RoofDescription& roof, const Path& path, Faults& f
     for (std::size_t i = 0; i < shape.slopes.size(); ++i) {
         detail::find_slope_faults(roof, shape, i, faults);
     }
+    detail::find_air_faults(roof, shape, faults);
     if (roof.squaring.footprint) {
         detail::attempt(faults, {},
                         [&] { (void)true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance); });
     }
 }
 
-/// Lays out a whole roof: shape, planes as built, purlin rows, pieces, sheets, nails, and how true it stands.
-/// Throws `FaultError` with a fault of `check(roof)`.
+namespace detail {
+/// The figures that no layer adds to.
+[[nodiscard]] inline RoofResult start_roof(const RoofDescription& roof, const RoofShape& shape) {
+    return {.name = roof.name,
+            .pitch = pitch_of(roof.shape),
+            .footprint_width = shape.footprint_width,
+            .footprint_length = shape.footprint_length,
+            .footprint_diagonal = diagonal(shape.footprint_width, shape.footprint_length),
+            .heights = shape.heights,
+            .roof_area = Area::from_value(0.0),
+            .sheet_pieces = 0,
+            .whole_sheets = 0,
+            .nails = 0,
+            .findings = 0,
+            .worst_closure = no_length,
+            .footprint = std::nullopt,
+            .ridge = std::nullopt,
+            .slopes = {},
+            .panels = 0,
+            .screws = 0,
+            .air = air_of(roof, shape),
+            .foam = foam_of(roof, shape),
+            .carried = {}};
+}
+
+[[nodiscard]] inline RoofResult lay_roof(const RoofDescription& roof) {
+    const RoofShape shape = shape_of(roof.shape);
+    RoofResult result = start_roof(roof, shape);
+    if (roof.squaring.footprint) {
+        result.footprint = true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance);
+    }
+    for (std::size_t i = 0; i < shape.slopes.size(); ++i) {
+        result.slopes.push_back(lay_slope(roof, shape, i));
+    }
+    if (result.slopes.size() == 2 && result.slopes[0].trueness && result.slopes[1].trueness) {
+        result.ridge = true_up_pair(*result.slopes[0].trueness, *result.slopes[1].trueness);
+    }
+    add_totals(result);
+    result.carried = carried_pieces(roof, result);
+    return result;
+}
+}  // namespace detail
+
+/// Lays out a whole roof: shape, planes as built, purlin rows, pieces, sheets, nails, steel, screws, trim, and how true it
+/// stands. Throws `FaultError` with the first fault of `check(roof)`.
 [[nodiscard]] inline RoofResult whole_roof(const RoofDescription& roof) {
     Faults faults;
     detail::find_description_faults(roof, Path{""}, faults);
     if (!faults.empty()) {
         throw FaultError{faults.front()};
     }
-    const RoofShape shape = detail::shape_of(roof.shape);
-    RoofResult result{.name = roof.name,
-                      .pitch = detail::pitch_of(roof.shape),
-                      .footprint_width = shape.footprint_width,
-                      .footprint_length = shape.footprint_length,
-                      .footprint_diagonal = diagonal(shape.footprint_width, shape.footprint_length),
-                      .heights = shape.heights,
-                      .roof_area = Area::from_value(0.0),
-                      .sheet_pieces = 0,
-                      .whole_sheets = 0,
-                      .nails = 0,
-                      .findings = 0,
-                      .worst_closure = no_length,
-                      .footprint = std::nullopt,
-                      .ridge = std::nullopt,
-                      .slopes = {}};
-    if (roof.squaring.footprint) {
-        result.footprint = true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance);
+    try {
+        return detail::lay_roof(roof);
+    } catch (const FaultError&) {
+        require_sound(roof, "");  // the same fault, named by its place in the description
+        throw;
     }
-    for (std::size_t i = 0; i < shape.slopes.size(); ++i) {
-        result.slopes.push_back(detail::lay_slope(roof, shape, i));
-    }
-    if (result.slopes.size() == 2 && result.slopes[0].trueness && result.slopes[1].trueness) {
-        result.ridge = true_up_pair(*result.slopes[0].trueness, *result.slopes[1].trueness);
-    }
-    detail::add_totals(result);
-    return result;
 }
 
 }  // namespace eavewright

@@ -1,0 +1,198 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// One slope from its description to its layout: planes as built, purlin rows, pieces, sheets, nails, steel.
+
+#include <eavewright/fastening/nails.hpp>
+#include <eavewright/fault.hpp>
+#include <eavewright/framing/frames.hpp>
+#include <eavewright/framing/purlin_pieces.hpp>
+#include <eavewright/framing/purlin_rows.hpp>
+#include <eavewright/framing/row_marks.hpp>
+#include <eavewright/framing/supports.hpp>
+#include <eavewright/roof/hold_back.hpp>
+#include <eavewright/roof/measured_plane.hpp>
+#include <eavewright/roof/shape.hpp>
+#include <eavewright/squaring/diagonals.hpp>
+#include <eavewright/squaring/true_up.hpp>
+#include <eavewright/tiling/tile_sheets.hpp>
+#include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/lay_steel.hpp>
+#include <eavewright/whole_roof/result.hpp>
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace eavewright {
+
+namespace detail {
+[[nodiscard]] inline RoofShape shape_of(const ShapeInput& input) {
+    const GableRoof* roof = std::get_if<GableRoof>(&input);
+    return roof != nullptr ? gable(*roof) : single_slope(std::get<SingleSlopeRoof>(input));
+}
+
+[[nodiscard]] inline Length rake_overhang_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.rake_overhang; }, input);
+}
+[[nodiscard]] inline Pitch pitch_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.pitch; }, input);
+}
+
+/// The nominal plane, or the measured one where its sides were taken.
+template <Surface surface>
+[[nodiscard]] Plane<surface> plane_as_built(const Plane<surface>& nominal, const std::optional<Trueness>& trueness) {
+    return trueness ? measured_plane(nominal, trueness->measured.corners) : nominal;
+}
+
+/// Figures of a slope that stand before anything lies on it.
+template <Surface surface>
+[[nodiscard]] SlopeResult bare_slope(const Slope& slope, const Plane<surface>& nominal, const Plane<surface>& plane,
+                                     FrameLines frames, std::optional<Trueness> trueness) {
+    const Extent extent = extent_of(nominal.outline);
+    return SlopeResult{.name = slope.name,
+                       .surface = surface,
+                       .outline = plane.outline,
+                       .plane_length = extent.high.along,
+                       .slope_length = extent.high.up,
+                       .diagonal = diagonal(extent.high.along, extent.high.up),
+                       .area = net_area(plane),
+                       .run = slope.run,
+                       .total_run = slope.total_run,
+                       .chord_length = slope.chord_length,
+                       .tail_length = slope.tail_length,
+                       .frames = std::move(frames),
+                       .purlins = std::nullopt,
+                       .marks = {},
+                       .purlin_pieces = {},
+                       .blocks = {},
+                       .supports = {},
+                       .sheets = Sheets{.run = SupportRun::along_eave,
+                                        .lanes = 0,
+                                        .pieces = {},
+                                        .joints = {},
+                                        .findings = {},
+                                        .laid = Area::from_value(0.0),
+                                        .whole_sheets = 0,
+                                        .closure = {no_length, no_length}},
+                       .nails = {0, {}, {}},
+                       .trueness = std::move(trueness),
+                       .deck = std::nullopt,
+                       .steel = std::nullopt};
+}
+
+template <Surface surface>
+void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports,
+                SlopeResult& result) {
+    result.supports = supports.lines;
+    if (roof.deck) {
+        SheetPlan plan = roof.deck->sheets;
+        plan.tick = roof.tick;
+        result.sheets = tile_sheets(held_back(plane, roof.deck->ridge_hold_back), supports, plan);
+        result.nails = count_nails(result.sheets, supports, roof.deck->nails);
+    }
+}
+
+/// Rows of one slope: as found where they were, else by the rule.
+[[nodiscard]] inline PurlinRows rows_of_slope(const RoofDescription& roof, const Slope& slope, const PurlinPlane& plane,
+                                              const SlopeAsBuilt& built, const FrameLines& frames) {
+    RowSpacing spacing = roof.purlins->spacing;
+    if (built.rows) {
+        AsFound found = *built.rows;
+        if (found.frames.empty()) {
+            found.frames = frames.centres;
+        }
+        spacing = found;
+    }
+    return purlin_rows(plane, spacing,
+                       {.stock = roof.purlins->stock,
+                        .fascia_width = slope.fascia_width,
+                        .sheet_past_fascia = roof.deck ? roof.deck->sheets.past_fascia : no_length,
+                        .ridge_setback = roof.purlins->ridge_setback});
+}
+
+inline void require_bays(const std::vector<std::size_t>& bays, const FrameLines& frames) {
+    const std::size_t count = frames.centres.size() - 1;
+    for (std::size_t i = 0; i < bays.size(); ++i) {
+        if (bays[i] < 1 || bays[i] > count) {
+            throw FaultError{Fault{FaultCode::out_of_range, "purlins.blocked_bays[" + std::to_string(i) + "]",
+                                   std::to_string(bays[i]), "a bay from 1 to " + std::to_string(count)}};
+        }
+    }
+}
+
+inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const PurlinRows& rows, bool found,
+                        SlopeResult& result) {
+    result.marks = row_marks(rows, result.frames.plane_left, slope.chord_tail_offset, roof.tick);
+    for (std::size_t f = 0; found && f < result.frames.centres.size(); ++f) {
+        for (const RowMark& mark : row_marks(rows, result.frames.centres[f], slope.chord_tail_offset, roof.tick)) {
+            result.marks.push_back(mark);
+        }
+    }
+    require_bays(roof.purlins->blocked_bays, result.frames);
+    PurlinCutPlan cuts = roof.purlins->cuts;
+    cuts.tick = roof.tick;
+    result.purlin_pieces = purlin_pieces(rows, result.frames, cuts);
+    for (const std::size_t bay : roof.purlins->blocked_bays) {
+        for (const BlockingPiece& block :
+             blocking_pieces(rows, result.frames, {.bay = bay - 1, .lines = 1, .tick = roof.tick})) {
+            result.blocks.push_back(block);
+        }
+    }
+    result.purlins = rows;
+}
+
+/// What one slope brings along: its frames, and how true it stands where it was measured.
+struct SlopeStart {
+    const Slope& slope;
+    SlopeAsBuilt built;
+    FrameLines frames;
+    std::optional<Trueness> trueness;
+    std::optional<Trueness> deck;
+};
+
+[[nodiscard]] inline SlopeStart start_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
+    SlopeStart start{.slope = shape.slopes[index],
+                     .built = roof.as_built.empty() ? SlopeAsBuilt{} : roof.as_built[index],
+                     .frames = frame_lines(roof.frames,
+                                           {.length = shape.footprint_length,
+                                            .rake_overhang = rake_overhang_of(roof.shape),
+                                            .post_inset = shape.post_inset},
+                                           index == 0 ? SeenFrom::front : SeenFrom::back),
+                     .trueness = std::nullopt,
+                     .deck = std::nullopt};
+    const auto judge = [&](const std::optional<FourSides>& sides) {
+        return sides ? std::optional<Trueness>{true_up(*sides, roof.squaring.tape, roof.squaring.tolerance)}
+                     : std::nullopt;
+    };
+    start.trueness = judge(start.built.sides);
+    start.deck = judge(start.built.deck);
+    return start;
+}
+
+[[nodiscard]] inline SlopeResult lay_slope(const RoofDescription& roof, const RoofShape& shape, std::size_t index) {
+    const SlopeStart start = start_slope(roof, shape, index);
+    if (!roof.purlins) {
+        const ChordPlane plane = plane_as_built(start.slope.chord, start.trueness);
+        SlopeResult result = bare_slope(start.slope, start.slope.chord, plane, start.frames, start.trueness);
+        lay_sheets(roof, plane, supports_of(start.frames, plane), result);
+        return result;
+    }
+    const PurlinPlane plane = plane_as_built(start.slope.purlin, start.trueness);
+    SlopeResult result = bare_slope(start.slope, start.slope.purlin, plane, start.frames, start.trueness);
+    const PurlinRows rows = rows_of_slope(roof, start.slope, plane, start.built, start.frames);
+    lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
+    lay_sheets(roof, plane, supports_of(rows), result);
+    result.deck = start.deck;
+    if (roof.steel) {
+        result.steel = lay_steel(roof, start.slope, plane, deck_as_built(start.slope, start.trueness, start.deck), rows,
+                                 index == 0);
+    }
+    return result;
+}
+}  // namespace detail
+
+}  // namespace eavewright

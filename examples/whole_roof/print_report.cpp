@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: BSL-1.0
 #include "print_report.hpp"
 
-#include <eavewright/units/decimal.hpp>
-#include <eavewright/units/quantities.hpp>
-#include <eavewright/units/write_tape.hpp>
+#include "print_steel.hpp"
+#include "report_text.hpp"
 
 #include <iomanip>
 #include <map>
@@ -17,25 +16,25 @@ using namespace eavewright;
 namespace {
 
 /// Writes one report; the tick and the stream are the same on every line.
-class Report {
+class Report : ReportText {
 public:
-    Report(std::ostream& out, Tick tick) : out_{out}, tick_{tick} {}
+    Report(std::ostream& stream, Tick step) : ReportText{stream, step} {}
 
     void roof(const RoofResult& roof) {
-        out_ << roof.name << "\n" << std::string(roof.name.size(), '=') << "\n\n";
+        out << roof.name << "\n" << std::string(roof.name.size(), '=') << "\n\n";
         line("pitch", write_decimal(roof.pitch.rise_in_12(), 3) + " in 12, " +
                           write_decimal(degrees(roof.pitch.angle()), 2) + " deg");
         line("footprint", of(roof.footprint_width) + " x " + of(roof.footprint_length) + ", diagonal " +
                               of(roof.footprint_diagonal));
         line("roof area", area(roof.roof_area));
-        out_ << "\nHeights above the benchmark\n";
+        out << "\nHeights above the benchmark\n";
         line("bearing", of(roof.heights.bearing));
         line("fascia top", of(roof.heights.fascia_top));
         line("chord top at peak", of(roof.heights.chord_peak));
         line("purlin top at peak", of(roof.heights.purlin_peak));
         line("deck top at peak", of(roof.heights.deck_peak));
         if (roof.footprint) {
-            out_ << "\nWall lines as measured\n";
+            out << "\nWall lines as measured\n";
             trueness(*roof.footprint, "back wall");
         }
         for (const SlopeResult& slope : roof.slopes) {
@@ -48,33 +47,16 @@ public:
     }
 
 private:
-    [[nodiscard]] std::string of(Length length) const { return write_length(length, tick_); }
-    [[nodiscard]] std::string area(Area a) const {
-        return tick_.is_metric()
-                   ? write_decimal(square_metres(a), 2) + " m2"
-                   : write_decimal(square_feet(a), 1) + " sq ft, " + write_decimal(squares(a), 2) + " squares";
-    }
-    void line(const std::string& what, const std::string& figure) {
-        out_ << "  " << std::left << std::setw(22) << what << figure << "\n";
-    }
-    [[nodiscard]] static std::string words(std::string_view name) {
-        std::string text{name};
-        for (char& c : text) {
-            c = c == '_' ? ' ' : c;
-        }
-        return text;
-    }
-
     void slope(const SlopeResult& slope) {
         const std::string title = "Slope: " + slope.name;
-        out_ << "\n" << title << "\n" << std::string(title.size(), '-') << "\n";
+        out << "\n" << title << "\n" << std::string(title.size(), '-') << "\n";
         line("plane", of(slope.plane_length) + " along the eave, " + of(slope.slope_length) + " up the slope");
         line("diagonal", of(slope.diagonal) + " both ways when square");
         line("area", area(slope.area));
         line("run", of(slope.run) + ", with overhang " + of(slope.total_run));
         line("chord with tail", of(slope.chord_length) + ", tail " + of(slope.tail_length));
         if (slope.trueness) {
-            out_ << " As measured\n";
+            out << " As measured\n";
             trueness(*slope.trueness, "ridge");
         }
         if (slope.purlins) {
@@ -82,7 +64,16 @@ private:
             pieces(" Purlins to cut", count_purlins(slope), "");
             pieces(" Blocks between purlins", count_blocks(slope), "");
         }
-        sheets(slope);
+        if (!slope.sheets.pieces.empty()) {
+            sheets(slope);
+        }
+        if (slope.deck) {
+            out << " The deck as measured\n";
+            trueness(*slope.deck, "ridge");
+        }
+        if (slope.steel) {
+            print_steel(*this, *slope.steel);
+        }
     }
 
     void marks(const SlopeResult& slope) {
@@ -98,31 +89,31 @@ private:
         return mark.kind == RowKind::field ? std::to_string(mark.row) : std::string{name_of(mark.kind)};
     }
     void ruled_marks(const SlopeResult& slope) {
-        out_ << " Purlin marks up from the fascia's outer face (on the chord: from its tail end)\n"
-             << "    row    centre           lower side       lower side on chord\n";
+        out << " Purlin marks up from the fascia's outer face (on the chord: from its tail end)\n"
+            << "    row    centre           lower side       lower side on chord\n";
         for (const RowMark& mark : slope.marks) {
             if (mark.on_chord) {  // the fascia has none: it is where the tape hooks
-                out_ << "    " << std::left << std::setw(7) << row_name(mark) << std::setw(17) << of(mark.mark)
-                     << std::setw(17) << of(mark.lower_edge) << of(*mark.on_chord) << "\n";
+                out << "    " << std::left << std::setw(7) << row_name(mark) << std::setw(17) << of(mark.mark)
+                    << std::setw(17) << of(mark.lower_edge) << of(*mark.on_chord) << "\n";
             }
         }
     }
     /// Rows as found: the left rake, then every frame, a column each.
     void found_marks(const SlopeResult& slope, std::size_t rows) {
-        out_ << " Purlin centres as found, up from the fascia's outer face\n    at     ";
+        out << " Purlin centres as found, up from the fascia's outer face\n    at     ";
         for (std::size_t i = 0; i < slope.marks.size(); i += rows) {
-            out_ << std::left << std::setw(15) << of(slope.marks[i].along);
+            out << std::left << std::setw(15) << of(slope.marks[i].along);
         }
-        out_ << "\n";
+        out << "\n";
         for (std::size_t row = 0; row < rows; ++row) {
             if (slope.marks[row].kind == RowKind::eave) {
                 continue;
             }
-            out_ << "    " << std::left << std::setw(7) << row_name(slope.marks[row]);
+            out << "    " << std::left << std::setw(7) << row_name(slope.marks[row]);
             for (std::size_t i = row; i < slope.marks.size(); i += rows) {
-                out_ << std::setw(15) << of(slope.marks[i].mark);
+                out << std::setw(15) << of(slope.marks[i].mark);
             }
-            out_ << "\n";
+            out << "\n";
         }
     }
 
@@ -130,7 +121,7 @@ private:
 
     /// Pieces are alike where their sizes are the same number of ticks.
     [[nodiscard]] std::pair<double, double> size_of(Length length, Length width) const {
-        return {-nearest_ticks(length, tick_), -nearest_ticks(width, tick_)};
+        return {-nearest_ticks(length, tick), -nearest_ticks(width, tick)};
     }
 
     [[nodiscard]] Pieces count_purlins(const SlopeResult& slope) const {
@@ -162,17 +153,17 @@ private:
         if (counted.empty()) {
             return;
         }
-        out_ << title << "\n";
+        out << title << "\n";
         for (const auto& [size, what] : counted) {
-            const Length length = tick_.length(-size.first);
-            const Length width = tick_.length(-size.second);
-            out_ << "    " << std::right << std::setw(4) << what.first << " x " << of(length);
+            const Length length = tick.length(-size.first);
+            const Length width = tick.length(-size.second);
+            out << "    " << std::right << std::setw(4) << what.first << " x " << of(length);
             if (width > no_length) {
-                out_ << " by " << of(width);
+                out << " by " << of(width);
             }
-            out_ << (what.second.empty() ? "" : "   " + what.second) << "\n";
+            out << (what.second.empty() ? "" : "   " + what.second) << "\n";
         }
-        out_ << note;
+        out << note;
     }
 
     void sheets(const SlopeResult& slope) {
@@ -186,11 +177,11 @@ private:
         line("laid", area(sheets.laid));
         line("worst closure", of_decimal(longer(sheets.closure.worst_lane, sheets.closure.across)));
         line("nails", std::to_string(slope.nails.total));
-        out_ << " Nails by row, from the eave or the left:";
+        out << " Nails by row, from the eave or the left:";
         for (const std::int64_t row : slope.nails.by_row) {
-            out_ << " " << row;
+            out << " " << row;
         }
-        out_ << "\n";
+        out << "\n";
         findings(slope);
     }
 
@@ -202,22 +193,17 @@ private:
         }
         return false;
     }
-    [[nodiscard]] std::string of_decimal(Length length) const {
-        return tick_.is_metric() ? write_decimal(millimetres(length), 2) + " mm"
-                                 : write_decimal(inches(length), 4) + " in";
-    }
-
     void findings(const SlopeResult& slope) {
         const std::vector<Finding>& all = slope.sheets.findings;
-        out_ << " Findings: " << (all.empty() ? "none" : std::to_string(all.size())) << "\n";
+        out << " Findings: " << (all.empty() ? "none" : std::to_string(all.size())) << "\n";
         for (const Finding& found : all) {
-            out_ << "    " << piece_name(slope.sheets.pieces[found.piece]) << ": " << words(name_of(found.code))
-                 << " at " << of(found.place.along) << " along, " << of(found.place.up)
-                 << " up: " << of_decimal(found.measured) << ", limit " << of_decimal(found.limit);
+            out << "    " << piece_name(slope.sheets.pieces[found.piece]) << ": " << words(name_of(found.code))
+                << " at " << of(found.place.along) << " along, " << of(found.place.up)
+                << " up: " << of_decimal(found.measured) << ", limit " << of_decimal(found.limit);
             if (found.block) {
-                out_ << "; a block of " << of(found.block->length) << " under the joint would carry it";
+                out << "; a block of " << of(found.block->length) << " under the joint would carry it";
             }
-            out_ << "\n";
+            out << "\n";
         }
     }
 
@@ -242,7 +228,7 @@ private:
     }
 
     void ridge(const PairTrueness& pair) {
-        out_ << "\nThe ridge that both slopes share (as seen from the front eave, facing up)\n";
+        out << "\nThe ridge that both slopes share (as seen from the front eave, facing up)\n";
         line("verdict", words(name_of(pair.verdict)));
         line("ridge goes", pair.pull == PullDirection::none
                                ? "nowhere"
@@ -251,17 +237,19 @@ private:
     }
 
     void totals(const RoofResult& roof) {
-        out_ << "\nThe whole roof\n";
+        out << "\nThe whole roof\n";
         line("sheets laid", std::to_string(roof.sheet_pieces) + " pieces, " + std::to_string(roof.whole_sheets) +
                                 " of them full sheets");
         line("nails", std::to_string(roof.nails));
+        if (roof.panels > 0) {
+            line("panels", std::to_string(roof.panels));
+            line("screws", std::to_string(roof.screws));
+        }
         line("findings", std::to_string(roof.findings));
         line("worst closure", of_decimal(roof.worst_closure));
-        out_ << "\n" << layout_caution << "\n";
+        print_over_all(*this, roof);
+        out << "\n" << layout_caution << "\n";
     }
-
-    std::ostream& out_;
-    Tick tick_;
 };
 }  // namespace
 

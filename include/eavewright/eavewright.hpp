@@ -31,6 +31,7 @@
 #include <eavewright/order/handling.hpp>
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/build_up.hpp>
+#include <eavewright/roof/hold_back.hpp>
 #include <eavewright/roof/measured_plane.hpp>
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/roof/shape.hpp>
@@ -43,8 +44,11 @@
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/squaring/true_up_pair.hpp>
 #include <eavewright/tiling/bearing.hpp>
+#include <eavewright/tiling/closures.hpp>
+#include <eavewright/tiling/covering.hpp>
 #include <eavewright/tiling/lane_frame.hpp>
 #include <eavewright/tiling/lay_panels.hpp>
+#include <eavewright/tiling/lay_underlayment.hpp>
 #include <eavewright/tiling/panel_courses.hpp>
 #include <eavewright/tiling/panel_lengths.hpp>
 #include <eavewright/tiling/panel_start.hpp>
@@ -52,6 +56,8 @@
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
 #include <eavewright/tiling/trim.hpp>
+#include <eavewright/tiling/underlayment.hpp>
+#include <eavewright/tiling/underlayment_rule.hpp>
 #include <eavewright/units/areal_mass.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/decimal.hpp>
@@ -67,7 +73,11 @@
 #include <eavewright/version.hpp>
 #include <eavewright/whole_roof.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/lay_slope.hpp>
+#include <eavewright/whole_roof/lay_steel.hpp>
+#include <eavewright/whole_roof/over_all.hpp>
 #include <eavewright/whole_roof/result.hpp>
 #include <eavewright/whole_roof/result_json.hpp>
+#include <eavewright/whole_roof/steel_result.hpp>
 #include <eavewright/whole_roof/whole_roof.hpp>
 #include <eavewright/writing/json.hpp>

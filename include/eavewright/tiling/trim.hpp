@@ -31,15 +31,17 @@ struct TrimRun {
     Length run;           ///< of the edge, with what goes past its ends
     std::int64_t pieces;  ///< whole pieces
     Length last_piece;    ///< what the last of them is cut to
+    Length piece;         ///< length of a whole one
 };
 template <>
 struct FieldsOf<TrimRun> {
-    static constexpr auto list = std::make_tuple(
-        field("edge", FieldUnit::count, "index of the edge", &TrimRun::edge),
-        field("kind", FieldUnit::none, "what the edge is", &TrimRun::kind),
-        field("run", FieldUnit::length, "of the edge, with what goes past its ends", &TrimRun::run),
-        field("pieces", FieldUnit::count, "whole pieces", &TrimRun::pieces),
-        field("last_piece", FieldUnit::length, "what the last of them is cut to", &TrimRun::last_piece));
+    static constexpr auto list =
+        std::make_tuple(field("edge", FieldUnit::count, "index of the edge", &TrimRun::edge),
+                        field("kind", FieldUnit::none, "what the edge is", &TrimRun::kind),
+                        field("run", FieldUnit::length, "of the edge, with what goes past its ends", &TrimRun::run),
+                        field("pieces", FieldUnit::count, "whole pieces", &TrimRun::pieces),
+                        field("last_piece", FieldUnit::length, "what the last of them is cut to", &TrimRun::last_piece),
+                        field("piece", FieldUnit::length, "length of a whole one", &TrimRun::piece));
 };
 
 inline void find_faults(const TrimStock& stock, const Path& path, Faults& faults) {
@@ -83,7 +85,7 @@ template <Surface surface>
         const Length run = longer(no_length, edge_length(plane.outline, edge) + stock.past_ends);
         const std::int64_t pieces = count_trim(run, stock);
         const double before = static_cast<double>(pieces > 0 ? pieces - 1 : 0);
-        runs.push_back({edge, kind, run, pieces, run - (stock.piece - stock.lap) * before});
+        runs.push_back({edge, kind, run, pieces, run - (stock.piece - stock.lap) * before, stock.piece});
     }
     return runs;
 }

@@ -15,11 +15,15 @@
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/tiling/closures.hpp>
+#include <eavewright/tiling/covering.hpp>
 #include <eavewright/tiling/panel_start.hpp>
 #include <eavewright/tiling/panels.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/tiling/trim.hpp>
+#include <eavewright/tiling/underlayment.hpp>
+#include <eavewright/tiling/underlayment_rule.hpp>
 #include <eavewright/units/areal_mass.hpp>
+#include <eavewright/units/decimal.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/tick.hpp>
 
@@ -27,6 +31,7 @@
 #include <optional>
 #include <string>
 #include <type_traits>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -50,6 +55,24 @@ struct DeckPlan {
     NailPattern nails;
     Length ridge_hold_back =
         no_length;  ///< upper edge of the sheets below the ridge, up the slope: half of a vent slot
+};
+
+/// What keeps the rain out, as far as its least slope and the underlayment ask.
+struct CoveringPlan {
+    Covering covering;
+    bool high_wind = false;                   ///< as local code draws the line
+    std::optional<Pitch> least_slope_here{};  ///< of another edition, local code or the maker
+};
+
+/// Underlayment on the deck. Its rule is the maker's, or follows from the covering.
+struct DryInPlan {
+    UnderlaymentRoll roll;
+    std::optional<MakersRule> makers{};
+    Length eave_past = no_length;  ///< as in `UnderlaymentPlan`, like all that follow
+    Length rake_past = no_length;
+    Length ridge_wrap = Length::from_inches(6.0);
+    TopCourse top = TopCourse::ripped;
+    StartCorner start = StartCorner::eave_left;
 };
 
 /// Trim of each kind of edge that gets some, and the strips under the ribs.
@@ -107,6 +130,9 @@ struct RoofDescription {
     FramePlan frames;
     std::optional<PurlinPlan> purlins;
     std::optional<DeckPlan> deck;
+    std::optional<CoveringPlan>
+        covering{};  ///< steel is a lapped metal covering by itself, sealed where its side laps are
+    std::optional<DryInPlan> underlayment{};
     std::optional<SteelPlan> steel{};
     std::optional<AirPlan> air{};
     std::optional<Length> foam{};  ///< thickness of foam under the roof
@@ -194,6 +220,81 @@ inline void find_steel_faults(const SteelPlan& steel, const Path& path, Faults& 
     find_edge_faults(steel.edges, Path{path, "edges"}, faults);
 }
 
+[[nodiscard]] inline Pitch pitch_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.pitch; }, input);
+}
+
+/// What the roof is covered with, where it says so or has steel.
+[[nodiscard]] inline std::optional<CoveringPlan> covering_of(const RoofDescription& roof) {
+    if (roof.covering || !roof.steel) {
+        return roof.covering;
+    }
+    const bool sealed = roof.steel->edges.closures && roof.steel->edges.closures->side_laps;
+    return CoveringPlan{.covering = sealed ? Covering::sealed_lapped_metal : Covering::lapped_metal};
+}
+
+[[nodiscard]] inline UnderlaymentSite underlayment_site(const RoofDescription& roof, const CoveringPlan& covering) {
+    return {.covering = covering.covering,
+            .pitch = pitch_of(roof.shape),
+            .high_wind = covering.high_wind,
+            .least_slope_here = covering.least_slope_here,
+            .makers = roof.underlayment ? roof.underlayment->makers : std::nullopt};
+}
+
+/// The plan of courses under a rule that was chosen.
+[[nodiscard]] inline UnderlaymentPlan underlayment_plan(const DryInPlan& plan, const UnderlaymentRule& rule,
+                                                        Tick tick) {
+    UnderlaymentPlan courses{.roll = plan.roll, .rule = rule};
+    courses.eave_past = plan.eave_past;
+    courses.rake_past = plan.rake_past;
+    courses.ridge_wrap = plan.ridge_wrap;
+    courses.top = plan.top;
+    courses.start = plan.start;
+    courses.tick = tick;
+    return courses;
+}
+
+/// The covering at this slope, and what it asks of the underlayment.
+inline void find_covering_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
+    const std::optional<CoveringPlan> covering = covering_of(roof);
+    const Path place{path, roof.covering ? "covering" : "steel"};
+    if (roof.steel && roof.covering && roof.covering->covering != Covering::lapped_metal &&
+        roof.covering->covering != Covering::sealed_lapped_metal) {
+        faults.push_back(Fault{FaultCode::contradiction, place.text(), words_of(roof.covering->covering),
+                               "lapped metal, sealed or not, where there is steel"});
+    }
+    if (covering) {
+        const SlopeVerdict verdict =
+            slope_verdict(covering->covering, pitch_of(roof.shape), covering->least_slope_here);
+        if (verdict.ruling == SlopeRuling::too_low) {
+            faults.push_back(Fault{FaultCode::out_of_range, place.text(),
+                                   write_decimal(verdict.pitch.rise_in_12(), 6) + " in 12", remedy_of(verdict)});
+            return;
+        }
+    }
+    if (!roof.underlayment) {
+        return;
+    }
+    const Path underlayment{path, "underlayment"};
+    if (!roof.deck) {
+        faults.push_back(Fault{FaultCode::contradiction, underlayment.text(), "underlayment without a deck",
+                               "a deck that it lies on"});
+    }
+    if (!covering) {
+        faults.push_back(Fault{FaultCode::missing_field, Path{path, "covering"}.text(), "",
+                               "the covering, which the rule of the underlayment follows"});
+        return;
+    }
+    try {
+        const UnderlaymentChoice choice = choose_underlayment(underlayment_site(roof, *covering));
+        find_faults(underlayment_plan(*roof.underlayment, choice.rule, roof.tick), underlayment, faults);
+    } catch (const FaultError& error) {
+        Fault fault = error.fault();
+        fault.path = underlayment.text();
+        faults.push_back(std::move(fault));
+    }
+}
+
 /// Something covers the roof, and the deck's depth stands in the shape where there is a deck, and only there.
 inline void find_cover_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
     if (!roof.deck && !roof.steel) {
@@ -214,6 +315,7 @@ inline void find_cover_faults(const RoofDescription& roof, const Path& path, Fau
         faults.push_back(Fault{FaultCode::not_supported, Path{path, "steel"}.text(), "steel without purlins",
                                "purlins, which its screws go into"});
     }
+    find_covering_faults(roof, path, faults);
     if (roof.handling) {
         find_faults(roof.handling->limits, Path{Path{path, "handling"}, "limits"}, faults);
     }

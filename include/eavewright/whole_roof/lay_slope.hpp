@@ -15,6 +15,7 @@
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/diagonals.hpp>
 #include <eavewright/squaring/true_up.hpp>
+#include <eavewright/tiling/lay_underlayment.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
 #include <eavewright/whole_roof/description.hpp>
 #include <eavewright/whole_roof/lay_steel.hpp>
@@ -37,9 +38,6 @@ namespace detail {
 
 [[nodiscard]] inline Length rake_overhang_of(const ShapeInput& input) {
     return std::visit([](const auto& roof) { return roof.rake_overhang; }, input);
-}
-[[nodiscard]] inline Pitch pitch_of(const ShapeInput& input) {
-    return std::visit([](const auto& roof) { return roof.pitch; }, input);
 }
 
 /// The nominal plane, or the measured one where its sides were taken.
@@ -81,7 +79,8 @@ template <Surface surface>
                        .nails = {0, {}, {}},
                        .trueness = std::move(trueness),
                        .deck = std::nullopt,
-                       .steel = std::nullopt};
+                       .steel = std::nullopt,
+                       .underlayment = std::nullopt};
 }
 
 template <Surface surface>
@@ -93,6 +92,13 @@ void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const 
         plan.tick = roof.tick;
         result.sheets = tile_sheets(held_back(plane, roof.deck->ridge_hold_back), supports, plan);
         result.nails = count_nails(result.sheets, supports, roof.deck->nails);
+    }
+}
+
+inline void lay_underlayment_on(const RoofDescription& roof, const DeckPlane& deck, SlopeResult& result) {
+    if (roof.underlayment) {
+        const UnderlaymentChoice choice = choose_underlayment(underlayment_site(roof, *covering_of(roof)));
+        result.underlayment = lay_underlayment(deck, underlayment_plan(*roof.underlayment, choice.rule, roof.tick));
     }
 }
 
@@ -179,6 +185,8 @@ struct SlopeStart {
         const ChordPlane plane = plane_as_built(start.slope.chord, start.trueness);
         SlopeResult result = bare_slope(start.slope, start.slope.chord, plane, start.frames, start.trueness);
         lay_sheets(roof, plane, supports_of(start.frames, plane), result);
+        lay_underlayment_on(roof, deck_as_built(start.slope, start.slope.chord, start.trueness, start.deck), result);
+        result.deck = start.deck;
         return result;
     }
     const PurlinPlane plane = plane_as_built(start.slope.purlin, start.trueness);
@@ -187,9 +195,10 @@ struct SlopeStart {
     lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
     lay_sheets(roof, plane, supports_of(rows), result);
     result.deck = start.deck;
+    const DeckPlane deck = deck_as_built(start.slope, start.slope.purlin, start.trueness, start.deck);
+    lay_underlayment_on(roof, deck, result);
     if (roof.steel) {
-        result.steel = lay_steel(roof, start.slope, plane, deck_as_built(start.slope, start.trueness, start.deck), rows,
-                                 index == 0);
+        result.steel = lay_steel(roof, start.slope, plane, deck, rows, index == 0);
     }
     return result;
 }

@@ -27,17 +27,19 @@
 namespace eavewright::detail {
 
 /// The finished deck: as it was measured, else moved as the surface under it was found to have moved, else nominal.
-[[nodiscard]] inline DeckPlane deck_as_built(const Slope& slope, const std::optional<Trueness>& under,
-                                             const std::optional<Trueness>& deck) {
+template <Surface under>
+[[nodiscard]] DeckPlane deck_as_built(const Slope& slope, const Plane<under>& nominal_under,
+                                      const std::optional<Trueness>& trueness_under,
+                                      const std::optional<Trueness>& deck) {
     if (deck) {
         return measured_plane(slope.deck, deck->measured.corners);
     }
     DeckPlane plane = slope.deck;
-    if (under) {
-        const PurlinPlane found = measured_plane(slope.purlin, under->measured.corners);
+    if (trueness_under) {
+        const Plane<under> found = measured_plane(nominal_under, trueness_under->measured.corners);
         for (std::size_t i = 0; i < plane.outline.size(); ++i) {
-            plane.outline[i].along += found.outline[i].along - slope.purlin.outline[i].along;
-            plane.outline[i].up += found.outline[i].up - slope.purlin.outline[i].up;
+            plane.outline[i].along += found.outline[i].along - nominal_under.outline[i].along;
+            plane.outline[i].up += found.outline[i].up - nominal_under.outline[i].up;
         }
         plane.openings.clear();
     }

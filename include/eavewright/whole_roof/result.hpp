@@ -14,7 +14,10 @@
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/squaring/true_up_pair.hpp>
+#include <eavewright/tiling/covering.hpp>
 #include <eavewright/tiling/sheets.hpp>
+#include <eavewright/tiling/underlayment.hpp>
+#include <eavewright/tiling/underlayment_rule.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
 #include <eavewright/units/quantities.hpp>
@@ -65,6 +68,7 @@ struct SlopeResult {
     std::optional<Trueness> trueness;  ///< where the sides were measured
     std::optional<Trueness> deck;      ///< where the finished deck was measured
     std::optional<SteelResult> steel;
+    std::optional<Underlayment> underlayment;
 };
 
 /// Pieces of one size as they are carried up.
@@ -97,6 +101,8 @@ struct RoofResult {
     std::int64_t screws;
     std::optional<VentOpenings> air;
     std::optional<Foam> foam;
+    std::optional<SlopeVerdict> covering;                 ///< the covering at this slope
+    std::optional<UnderlaymentChoice> underlayment_rule;  ///< and what it asks of the underlayment
     std::vector<CarriedPieces> carried;  ///< heaviest kind first: sheets, then panels, each longest first
 };
 
@@ -133,7 +139,9 @@ struct FieldsOf<SlopeResult> {
               &SlopeResult::trueness),
         field("deck", FieldUnit::none, "how true the finished deck is, null where it was not measured",
               &SlopeResult::deck),
-        field("steel", FieldUnit::none, "the steel, null where there is none", &SlopeResult::steel));
+        field("steel", FieldUnit::none, "the steel, null where there is none", &SlopeResult::steel),
+        field("underlayment", FieldUnit::none, "the underlayment, null where there is none",
+              &SlopeResult::underlayment));
 };
 
 template <>
@@ -181,6 +189,10 @@ struct FieldsOf<RoofResult> {
         field("screws", FieldUnit::count, "screws in all", &RoofResult::screws),
         field("air", FieldUnit::none, "net free area and openings, null where none were asked", &RoofResult::air),
         field("foam", FieldUnit::none, "foam under the roof, null where none was asked", &RoofResult::foam),
+        field("covering", FieldUnit::none, "the covering at this slope, null where none is named",
+              &RoofResult::covering),
+        field("underlayment_rule", FieldUnit::none, "the rule of the underlayment, null where there is none",
+              &RoofResult::underlayment_rule),
         field("carried", FieldUnit::none, "what carrying the pieces takes, size by size", &RoofResult::carried));
 };
 

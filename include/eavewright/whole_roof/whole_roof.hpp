@@ -41,6 +41,9 @@ inline void add_totals(RoofResult& result) {
         result.findings += static_cast<std::int64_t>(slope.sheets.findings.size());
         result.worst_closure =
             longer(result.worst_closure, longer(slope.sheets.closure.worst_lane, slope.sheets.closure.across));
+        if (slope.underlayment) {
+            result.findings += static_cast<std::int64_t>(slope.underlayment->findings.size());
+        }
         if (slope.steel) {
             result.panels += static_cast<std::int64_t>(slope.steel->panels.pieces.size());
             result.screws += slope.steel->screws.total;
@@ -88,6 +91,10 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
             const ChordPlane plane = plane_as_built(start->slope.chord, start->trueness);
             lay_sheets(roof, plane, supports_of(start->frames, plane), nothing);
         });
+        attempt(faults, {}, [&] {
+            lay_underlayment_on(roof, deck_as_built(start->slope, start->slope.chord, start->trueness, start->deck),
+                                nothing);
+        });
         return;
     }
     const PurlinPlane plane = plane_as_built(start->slope.purlin, start->trueness);
@@ -101,11 +108,11 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     attempt(faults, {}, [&] { (void)purlin_pieces(*rows, start->frames, roof.purlins->cuts); });
     attempt(faults, {}, [&] { require_bays(roof.purlins->blocked_bays, start->frames); });
     attempt(faults, {"sheets.", "deck.sheets."}, [&] { lay_sheets(roof, plane, supports_of(*rows), nothing); });
+    const DeckPlane deck = deck_as_built(start->slope, start->slope.purlin, start->trueness, start->deck);
+    attempt(faults, {}, [&] { lay_underlayment_on(roof, deck, nothing); });
     if (roof.steel) {
-        attempt(faults, {"panels.", "steel.panels."}, [&] {
-            (void)lay_steel(roof, start->slope, plane, deck_as_built(start->slope, start->trueness, start->deck), *rows,
-                            index == 0);
-        });
+        attempt(faults, {"panels.", "steel.panels."},
+                [&] { (void)lay_steel(roof, start->slope, plane, deck, *rows, index == 0); });
     }
 }
 
@@ -150,6 +157,18 @@ inline void find_faults(const RoofDescription& roof, const Path& path, Faults& f
 }
 
 namespace detail {
+[[nodiscard]] inline std::optional<SlopeVerdict> covering_verdict(const RoofDescription& roof) {
+    const std::optional<CoveringPlan> covering = covering_of(roof);
+    return covering ? std::optional<SlopeVerdict>{slope_verdict(covering->covering, pitch_of(roof.shape),
+                                                                covering->least_slope_here)}
+                    : std::nullopt;
+}
+[[nodiscard]] inline std::optional<UnderlaymentChoice> underlayment_choice(const RoofDescription& roof) {
+    return roof.underlayment
+               ? std::optional<UnderlaymentChoice>{choose_underlayment(underlayment_site(roof, *covering_of(roof)))}
+               : std::nullopt;
+}
+
 /// The figures that no layer adds to.
 [[nodiscard]] inline RoofResult start_roof(const RoofDescription& roof, const RoofShape& shape) {
     return {.name = roof.name,
@@ -171,6 +190,8 @@ namespace detail {
             .screws = 0,
             .air = air_of(roof, shape),
             .foam = foam_of(roof, shape),
+            .covering = covering_verdict(roof),
+            .underlayment_rule = underlayment_choice(roof),
             .carried = {}};
 }
 

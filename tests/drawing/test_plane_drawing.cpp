@@ -162,7 +162,7 @@ TEST_CASE("all findings are listed with piece, measure, limit and block, under a
             }
         }
         const detail::Page page{.width = 360.0, .y = 0.0, .tick = each.tick};
-        const detail::FindingGroups groups = detail::group_findings(sheets.findings, page);
+        const detail::FindingGroups groups = detail::group_findings(detail::notes_of(sheets, page));
         std::size_t listed = 0;
         for (std::size_t g = 0; g < groups.groups.size(); ++g) {
             listed += groups.groups[g].findings.size();

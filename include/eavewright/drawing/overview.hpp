@@ -87,8 +87,10 @@ inline void draw_overview(Page& page, const SlopeResult& slope, const std::vecto
         page.svg.line({view.x_of(breaks[i]), view.y_of(extent.low.up) + 4.0}, {view.x_of(breaks[i]), page.y - 4.0},
                       break_pen);
     }
-    const bool right = started_right(slope);
-    draw_start_corner(page, view.at(right ? slope.outline[1] : slope.outline[0]), right);
+    if (!slope.sheets.pieces.empty()) {
+        const bool right = started_right(slope);
+        draw_start_corner(page, view.at(right ? slope.outline[1] : slope.outline[0]), right);
+    }
     page.svg.polygon(view.all(slope.outline), outline_pen);
     draw_sides(page, slope, view, extent);
     page.y = view.y_of(extent.low.up) + 26.0;

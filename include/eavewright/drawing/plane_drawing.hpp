@@ -4,6 +4,7 @@
 // One roof plane as a drawing: a standalone SVG text, made from the result alone.
 
 #include <eavewright/drawing/finding_marks.hpp>
+#include <eavewright/drawing/heads.hpp>
 #include <eavewright/drawing/options.hpp>
 #include <eavewright/drawing/overview.hpp>
 #include <eavewright/drawing/page.hpp>
@@ -16,74 +17,37 @@
 
 #include <cstddef>
 #include <string>
-#include <string_view>
-#include <utility>
 #include <vector>
 
 namespace eavewright {
 
 namespace detail {
-[[nodiscard]] inline bool all_usable(const std::vector<PlanePoint>& points) {
-    for (const PlanePoint& p : points) {
-        if (!is_usable(p.along) || !is_usable(p.up)) {
-            return false;
-        }
-    }
-    return true;
-}
-
 /// A result made by hand can hold anything; one made by the library passes.
 inline void require_drawable(const SlopeResult& slope) {
-    const auto refuse = [](FaultCode code, std::string path, std::string required) {
-        throw FaultError{Fault{code, std::move(path), "a result that cannot be drawn", std::move(required)}};
-    };
-    if (!all_usable(slope.outline)) {
-        refuse(FaultCode::not_finite, "slope.outline", "finite corners");
-    }
-    if (slope.outline.size() < 3) {
-        refuse(FaultCode::not_supported, "slope.outline", "at least three corners");
-    }
-    const Extent extent = extent_of(slope.outline);
-    if (extent.high.along - extent.low.along < one_inch || extent.high.up - extent.low.up < one_inch) {
-        refuse(FaultCode::does_not_fit, "slope.outline", "a plane of at least an inch each way");
-    }
+    require_outline(slope.outline, "slope.outline");
     for (std::size_t i = 0; i < slope.sheets.pieces.size(); ++i) {
         if (slope.sheets.pieces[i].outline.empty() || !all_usable(slope.sheets.pieces[i].outline)) {
-            refuse(FaultCode::not_finite, "slope.sheets.pieces[" + std::to_string(i) + "]", "finite corners");
+            refuse_drawing(FaultCode::not_finite, "slope.sheets.pieces[" + std::to_string(i) + "]", "finite corners");
         }
     }
     for (std::size_t i = 0; i < slope.supports.size(); ++i) {
         if (slope.supports[i].centreline.empty() || !all_usable(slope.supports[i].centreline)) {
-            refuse(FaultCode::not_finite, "slope.supports[" + std::to_string(i) + "]", "finite points");
+            refuse_drawing(FaultCode::not_finite, "slope.supports[" + std::to_string(i) + "]", "finite points");
         }
     }
     for (std::size_t i = 0; i < slope.sheets.findings.size(); ++i) {
         const Finding& finding = slope.sheets.findings[i];
         if (finding.piece >= slope.sheets.pieces.size() || !all_usable({finding.place})) {
-            refuse(FaultCode::contradiction, "slope.sheets.findings[" + std::to_string(i) + "]",
-                   "a piece of the layout and a finite place");
+            refuse_drawing(FaultCode::contradiction, "slope.sheets.findings[" + std::to_string(i) + "]",
+                           "a piece of the layout and a finite place");
         }
     }
 }
 
-/// Title, which slope, caution, and the main figures in words.
+/// Title, which slope, main figures in words.
 inline void write_head(Page& page, const SlopeResult& slope, const DrawingOptions& options) {
-    page.paragraph(options.title.empty() ? "Roof plane" : options.title, 14.0, true);
-    page.paragraph(in_words(slope.name) + (slope.name == "roof" ? "" : " slope") +
-                       (slope.trueness ? ", as measured" : "") + "; figures on the " +
-                       std::string{slope.surface == Surface::chord_top    ? "chord tops"
-                                   : slope.surface == Surface::purlin_top ? "purlin tops"
-                                                                          : "deck"} +
-                       ", seen from outside, eave at the bottom.",
-                   10.0);
-    page.y += 5.0;
-    const double top = page.y;
-    page.y += 2.0;
-    page.paragraph(drawing_caution, 10.0, true, 5.0);
-    page.y += 5.0;
-    page.svg.rect({page_margin, top}, page.width - 2.0 * page_margin, page.y - top,
-                  R"(fill="none" stroke="#000" stroke-width="1.2")");
-    page.y += 5.0;
+    write_title(page, options.title.empty() ? "Roof plane" : options.title,
+                slope_in_words(slope.name) + (slope.trueness ? ", as measured" : ""), slope.surface);
     page.paragraph(std::string{slope.trueness ? "Nominal: eave " : "Eave "} + page.figure(slope.plane_length) +
                        ", slope " + page.figure(slope.slope_length) + ", diagonal " + page.figure(slope.diagonal) + ".",
                    11.0, true);
@@ -114,31 +78,38 @@ struct StripRoom {
     return room;
 }
 
-/// Plane, supports and sheets of one strip, cut off where the next strip goes on.
-inline void draw_inside(Page& page, const SlopeResult& slope, const Strip& strip) {
-    const double left = strip.view.x_of(strip.from);
-    const double right = strip.view.x_of(strip.to);
-    page.svg.open_window({left - 1.0, strip.top - 2.0}, right - left + 2.0, strip.bottom - strip.top + 4.0);
-    draw_supports(page.svg, slope, strip);
-    draw_blocks(page.svg, slope, strip);
-    draw_sheets(page.svg, slope.sheets, strip);
-    page.svg.polygon(strip.view.all(slope.outline), outline_pen);
-    page.svg.close_group();
-    for (const double x : {left, right}) {
-        if (!(x == left ? strip.first : strip.last)) {
-            page.svg.line({x, strip.top - 8.0}, {x, strip.bottom + 8.0}, break_pen);
+/// Frames under purlins that no sheet covers.
+inline void draw_frame_lines(SvgText& svg, const SlopeResult& slope, const Strip& strip) {
+    for (const Length frame : slope.frames.centres) {
+        if (strip.holds(frame)) {
+            svg.line({strip.view.x_of(frame), strip.top}, {strip.view.x_of(frame), strip.bottom}, frame_pen);
         }
     }
 }
 
-inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOptions& options, const FindingGroups& groups,
-                       const StripRoom& room, const Strips& strips, std::size_t index) {
+/// Plane, supports and sheets of one strip, cut off where the next strip goes on.
+inline void draw_inside(Page& page, const SlopeResult& slope, const Strip& strip) {
+    open_strip_window(page.svg, strip);
+    draw_supports(page.svg, slope.supports, slope.sheets.run == SupportRun::along_eave, strip);
+    draw_blocks(page.svg, slope, strip);
+    if (slope.sheets.pieces.empty()) {
+        draw_frame_lines(page.svg, slope, strip);
+    }
+    draw_sheets(page.svg, slope.sheets, strip);
+    page.svg.polygon(strip.view.all(slope.outline), outline_pen);
+    page.svg.close_group();
+    draw_breaks(page.svg, strip);
+}
+
+inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOptions& options,
+                       const std::vector<FindingNote>& notes, const FindingGroups& groups, const StripRoom& room,
+                       const Strips& strips, std::size_t index) {
     const Extent extent = drawn_extent(slope);
     const std::size_t count = strips.breaks.size() - 1;
     const bool first = index == 0;
     const std::vector<RakeMark> marks =
         first || room.marks.empty() ? room.marks : row_names(slope, strips.breaks[index]);
-    page.heading(count == 1 ? "Sheets"
+    page.heading(count == 1 ? (slope.sheets.pieces.empty() ? "Supports" : "Sheets")
                             : "Strip " + std::to_string(index + 1) + " of " + std::to_string(count) + ": " +
                                   page.figure(strips.breaks[index]) + " to " + page.figure(strips.breaks[index + 1]));
     const double high = inches(extent.high.up) * strips.scale;
@@ -157,7 +128,7 @@ inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOption
         write_names(page, slope.sheets, strip);
     }
     if (options.findings) {
-        draw_findings(page, slope.sheets, groups, strip);
+        draw_findings(page, notes, groups, strip);
     }
     draw_rake_marks(page, marks, strip, first ? room.marks_right : room.left - 12.0);
     page.y = strip.bottom + 8.0;
@@ -174,7 +145,7 @@ inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions
     words += options.marks && slope.purlins ? " Row centres are up from the outer face of the fascia." : "";
     words += options.frames ? " Ticks at the eave: frames, and the spaces between them." : "";
     words += slope.blocks.empty() ? "" : " Thin upright bands: blocks between the purlins.";
-    words += " Shaded sheets are cut.";
+    words += slope.sheets.pieces.empty() ? " Dotted lines: frames." : " Shaded sheets are cut.";
     for (const Finding& finding : slope.sheets.findings) {
         if (options.findings && finding.block) {
             words += " Heavy dashes: where a block would carry the joint.";
@@ -190,15 +161,17 @@ inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions
 [[nodiscard]] inline std::string spoken_summary(const SlopeResult& slope, const Page& page) {
     return "Plane " + slope.name + ": eave " + page.figure(slope.plane_length) + ", slope " +
            page.figure(slope.slope_length) + ", diagonal " + page.figure(slope.diagonal) + "; " +
-           std::to_string(slope.supports.size()) + " supports, " + std::to_string(slope.sheets.pieces.size()) +
-           " pieces of sheet, " + std::to_string(slope.sheets.findings.size()) + " findings. " +
-           std::string{drawing_caution};
+           std::to_string(slope.supports.size()) + " supports, " +
+           (slope.sheets.pieces.empty() ? std::string{"no deck"}
+                                        : std::to_string(slope.sheets.pieces.size()) + " pieces of sheet, " +
+                                              std::to_string(slope.sheets.findings.size()) + " findings") +
+           ". " + std::string{drawing_caution};
 }
 }  // namespace detail
 
 /// A roof plane as a standalone SVG document, eave at the bottom: overview with sides and diagonals, the sheets in
 /// strips large enough to read on a phone, purlin marks, frame spacing, findings as numbered shapes with their list,
-/// and pieces to cut. Every figure is a field of `slope`, or the space between two neighbours of a list, as
+/// and pieces to cut. A roof without a deck shows its purlins, frames and marks alone. Every figure is a field of `slope`, or the space between two neighbours of a list, as
 /// `write_length` writes it at `options.tick`. Nothing is told by tone alone.
 ///
 /// The text grows linearly with the pieces, and the same arguments give the same bytes. Throws `FaultError`: the first
@@ -207,20 +180,21 @@ inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions
     require_sound(options, "options");
     detail::require_drawable(slope);
     detail::Page page{.width = static_cast<double>(options.page_width), .y = 4.0, .tick = options.tick};
-    const detail::FindingGroups groups = detail::group_findings(slope.sheets.findings, page);
+    const std::vector<detail::FindingNote> notes = detail::notes_of(slope.sheets, page);
+    const detail::FindingGroups groups = detail::group_findings(notes);
     const detail::StripRoom room = detail::strip_room(slope, page, options);
     const detail::Strips strips =
-        detail::strips_of(slope, detail::drawn_extent(slope), page.width - room.left - room.right);
+        detail::strips_of(detail::needs_of(slope), detail::drawn_extent(slope), page.width - room.left - room.right);
     detail::write_head(page, slope, options);
     if (options.overview) {
         detail::draw_overview(page, slope, strips.breaks);
     }
     for (std::size_t i = 0; i + 1 < strips.breaks.size(); ++i) {
-        detail::draw_strip(page, slope, options, groups, room, strips, i);
+        detail::draw_strip(page, slope, options, notes, groups, room, strips, i);
     }
     detail::write_key(page, slope, options, strips.breaks.size() > 2);
-    if (options.findings) {
-        detail::draw_legend(page, slope.sheets, groups);
+    if (options.findings && !slope.sheets.pieces.empty()) {
+        detail::draw_legend(page, notes, groups);
     }
     if (options.tables) {
         detail::list_pieces(page, slope.sheets);

@@ -1,43 +1,47 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// What lies in a strip: supports, blocks, sheets with their names, findings.
+// Sheets in a strip, with their names, and blocks between the purlins.
 
-#include <eavewright/drawing/finding_marks.hpp>
+#include <eavewright/drawing/sheet_findings.hpp>
+#include <eavewright/drawing/strip_pieces.hpp>
 #include <eavewright/drawing/strips.hpp>
 
-#include <array>
-#include <cmath>
-#include <cstddef>
+#include <optional>
+#include <set>
 #include <string>
-#include <vector>
 
 namespace eavewright::detail {
 
-/// A support as a band of its real width.
-inline void draw_support(SvgText& svg, const SupportLine& support, bool along_eave, const View& view) {
-    const Length half = support.width / 2.0;
-    std::vector<PlanePoint> band;
-    for (const PlanePoint& p : support.centreline) {
-        band.push_back(along_eave ? PlanePoint{p.along, p.up - half} : PlanePoint{p.along - half, p.up});
-    }
-    for (auto p = support.centreline.rbegin(); p != support.centreline.rend(); ++p) {
-        band.push_back(along_eave ? PlanePoint{p->along, p->up + half} : PlanePoint{p->along + half, p->up});
-    }
-    svg.polygon(view.all(band));
-}
-
-/// Supports in a light tone, a touch of line around them so that a thin purlin does not vanish in print.
-inline void draw_supports(SvgText& svg, const SlopeResult& slope, const Strip& strip) {
-    const bool along_eave = slope.sheets.run == SupportRun::along_eave;
-    svg.open_group(R"(fill="#c8c8c8" stroke="#aaa" stroke-width="0.4")", along_eave ? "Purlins" : "Chords");
-    for (const SupportLine& support : slope.supports) {
-        if (along_eave || strip.touches({{support.centreline.front().along - support.width, no_length},
-                                         {support.centreline.front().along + support.width, no_length}})) {
-            draw_support(svg, support, along_eave, strip.view);
+/// Lower edges of the lanes along the eave, where lanes run up the slope.
+[[nodiscard]] inline std::set<Length> lane_edges(const Sheets& sheets) {
+    std::set<Length> edges;
+    if (sheets.run == SupportRun::along_eave) {
+        for (const SheetPiece& piece : sheets.pieces) {
+            if (piece.place == 0) {
+                edges.insert(extent_of(piece.outline).low.along);
+            }
         }
     }
-    svg.close_group();
+    return edges;
+}
+
+/// What the strips of a slope's sheets need.
+[[nodiscard]] inline StripNeeds needs_of(const SlopeResult& slope) {
+    StripNeeds needs{.name_wide = widest_name(slope.sheets),
+                     .piece_along = no_length,
+                     .piece_up = no_length,
+                     .row_spacing = std::nullopt,
+                     .edges = lane_edges(slope.sheets)};
+    for (const SheetPiece& piece : slope.sheets.pieces) {
+        const Extent extent = extent_of(piece.outline);
+        needs.piece_along = longer(needs.piece_along, extent.high.along - extent.low.along);
+        needs.piece_up = longer(needs.piece_up, extent.high.up - extent.low.up);
+    }
+    if (slope.purlins) {
+        needs.row_spacing = slope.purlins->spacing;
+    }
+    return needs;
 }
 
 /// Blocks in the bays that were chosen, from row to row.
@@ -66,35 +70,6 @@ inline void draw_sheets(SvgText& svg, const Sheets& sheets, const Strip& strip) 
     svg.close_group();
 }
 
-/// Where the name of a piece goes, and whether a leader must tie it to the piece.
-struct NamePlace {
-    SvgPoint at;
-    bool outside;
-};
-
-/// Inside where it fits, else past the edge of the strip that the piece lies at.
-[[nodiscard]] inline NamePlace place_name(const Extent& piece, double name_wide, const Strip& strip) {
-    const View& view = strip.view;
-    const SvgPoint middle = view.at(middle_of(piece));
-    const double wide = inches(piece.high.along - piece.low.along) * view.scale;
-    const double high = inches(piece.high.up - piece.low.up) * view.scale;
-    if (wide >= name_wide + 2.0 && high >= name_size + 1.0) {
-        return {middle, false};
-    }
-    const bool at_side = piece.low.along <= strip.from + one_inch || piece.high.along >= strip.to - one_inch;
-    if (wide < name_wide + 2.0 && at_side) {
-        const bool to_left = piece.low.along <= strip.from + one_inch && piece.high.along < strip.to - one_inch;
-        return {{to_left ? view.x_of(strip.from) - name_wide / 2.0 - 5.0 : view.x_of(strip.to) + name_wide / 2.0 + 5.0,
-                 middle.y},
-                true};
-    }
-    if (high >= name_size + 1.0) {
-        return {middle, false};  // a narrow lane in the middle of a strip: its name may lap over
-    }
-    const bool up = middle.y - strip.top < strip.bottom - middle.y;
-    return {{middle.x, up ? strip.top - 17.0 : strip.bottom + 9.0}, true};
-}
-
 /// Cut size under the name, where the piece is large enough on the page for both.
 inline void write_size_inside(Page& page, const SheetPiece& piece, const Extent& extent, Strip& strip) {
     const std::string size = page.figure(piece.width) + " x " + page.figure(piece.length);
@@ -117,102 +92,10 @@ inline void write_names(Page& page, const Sheets& sheets, Strip& strip) {
         Extent seen = extent;  // a sheet that a break cuts carries its name in the part with its middle
         seen.low.along = longer(extent.low.along, strip.from);
         seen.high.along = shorter(extent.high.along, strip.to);
-        const std::string name = piece_name(piece);
-        const double wide = text_width(name, bold_room(name_size));
-        const NamePlace place = place_name(seen, wide, strip);
-        if (place.outside) {
-            page.svg.line(strip.view.at(middle_of(seen)), place.at, thin_pen);
-        }
-        page.label(place.at, name, {.size = name_size, .bold = true});
-        strip.taken.push_back({place.at.x - wide / 2.0, place.at.y - 6.0, place.at.x + wide / 2.0, place.at.y + 6.0});
+        const NamePlace place = write_name(page, seen, piece_name(piece), strip);
         if (!place.outside) {
             write_size_inside(page, piece, seen, strip);
         }
-    }
-}
-
-/// A free place for a mark close to `wanted`, or `wanted` itself where everything around is taken.
-[[nodiscard]] inline SvgPoint free_place(SvgPoint wanted, const Strip& strip) {
-    constexpr std::array<SvgPoint, 17> moves{{{0, 0},
-                                              {0, -17},
-                                              {0, 17},
-                                              {17, 0},
-                                              {-17, 0},
-                                              {17, -17},
-                                              {-17, -17},
-                                              {17, 17},
-                                              {-17, 17},
-                                              {0, -34},
-                                              {0, 34},
-                                              {34, 0},
-                                              {-34, 0},
-                                              {17, -34},
-                                              {-17, -34},
-                                              {17, 34},
-                                              {-17, 34}}};
-    constexpr double margin = 20.0;  // past a rake or the ridge there is room for one more
-    const double left = strip.view.x_of(strip.from) - (strip.first ? 0.0 : margin);
-    const double right = strip.view.x_of(strip.to) + margin;
-    for (const SvgPoint& move : moves) {
-        const SvgPoint at{wanted.x + move.x, wanted.y + move.y};
-        const bool moved = move.x != 0.0 || move.y != 0.0;
-        const double half = moved ? mark_radius + 1.0 : mark_radius - 2.5;  // in its own place it may touch a neighbour
-        const Box box{at.x - half, at.y - half, at.x + half, at.y + half};
-        const bool in_strip =
-            box.left >= left && box.right <= right && box.top >= strip.top - margin && box.bottom <= strip.bottom;
-        if (strip.is_free(box) && (!moved || in_strip)) {
-            return at;
-        }
-    }
-    return wanted;
-}
-
-/// A mark on its way into a strip.
-struct PlacedMark {
-    std::size_t finding;
-    std::size_t group;
-    SvgPoint wanted;
-    SvgPoint at;
-};
-
-/// Places for the findings of a strip, the gravest kept closest to where they are. Two that read alike at one joint,
-/// one for each sheet, share a mark.
-[[nodiscard]] inline std::vector<PlacedMark> place_marks(const Sheets& sheets, const FindingGroups& groups,
-                                                         Strip& strip) {
-    std::vector<PlacedMark> marks;
-    for (std::size_t g = 0; g < groups.groups.size(); ++g) {
-        for (const std::size_t i : groups.groups[g].findings) {
-            const SvgPoint wanted = strip.view.at(sheets.findings[i].place);
-            bool skip = !strip.holds(sheets.findings[i].place.along);
-            for (const PlacedMark& other : marks) {
-                skip = skip || (other.group == g && std::fabs(other.wanted.x - wanted.x) < 3.0 &&
-                                std::fabs(other.wanted.y - wanted.y) < 3.0);
-            }
-            if (!skip) {
-                const SvgPoint at = free_place(wanted, strip);
-                marks.push_back({i, g, wanted, at});
-                strip.taken.push_back({at.x - mark_radius, at.y - mark_radius, at.x + mark_radius, at.y + mark_radius});
-            }
-        }
-    }
-    return marks;
-}
-
-/// Marks of the findings, over their blocks and leaders.
-inline void draw_findings(Page& page, const Sheets& sheets, const FindingGroups& groups, Strip& strip) {
-    const std::vector<PlacedMark> marks = place_marks(sheets, groups, strip);
-    for (const PlacedMark& mark : marks) {
-        const Finding& finding = sheets.findings[mark.finding];
-        if (finding.block) {
-            page.svg.line(strip.view.at(finding.block->from), strip.view.at(finding.block->to), block_pen);
-        }
-        if (mark.at.x != mark.wanted.x || mark.at.y != mark.wanted.y) {
-            page.svg.line(mark.wanted, mark.at, thin_pen);
-            page.svg.circle(mark.wanted, 1.8, R"(fill="#000")");
-        }
-    }
-    for (const PlacedMark& mark : marks) {
-        draw_finding_mark(page.svg, mark.at, sheets.findings[mark.finding].code, mark.group + 1);
     }
 }
 

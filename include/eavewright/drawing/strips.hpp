@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// A long plane is drawn in strips, one under the other, so that every sheet stays large enough to carry its name.
+// A long plane is drawn in strips, one under the other, so that every piece stays large enough to carry its name.
 
 #include <eavewright/drawing/page.hpp>
 
 #include <cmath>
 #include <cstddef>
+#include <iterator>
+#include <optional>
 #include <set>
 #include <vector>
 
@@ -18,39 +20,28 @@ struct Strips {
     double scale;                ///< drawing units an inch
 };
 
-/// The scale at which sheets carry their names and neighbouring purlin marks do not touch.
-[[nodiscard]] inline double legible_scale(const SlopeResult& slope) {
-    const double name_wide = greater(27.0, widest_name(slope.sheets) + 5.0);
+/// What must stay legible in every strip, and where it may be broken.
+struct StripNeeds {
+    double name_wide;    ///< drawing units that the widest name takes
+    Length piece_along;  ///< the largest piece each way; none where nothing is named
+    Length piece_up;
+    std::optional<Length> row_spacing;
+    std::set<Length> edges;  ///< a strip that ends at one of them cuts no piece
+};
+
+/// The scale at which pieces carry their names and neighbouring marks of rows do not touch.
+[[nodiscard]] inline double legible_scale(const StripNeeds& needs) {
+    const double name_wide = greater(27.0, needs.name_wide + 5.0);
     constexpr double name_high = 20.0;
     constexpr double mark_high = 11.0;
-    Length along = no_length;
-    Length up = no_length;
-    for (const SheetPiece& piece : slope.sheets.pieces) {
-        const Extent extent = extent_of(piece.outline);
-        along = longer(along, extent.high.along - extent.low.along);
-        up = longer(up, extent.high.up - extent.low.up);
-    }
     double scale = 0.0;
-    if (along > no_length && up > no_length) {
-        scale = greater(name_wide / inches(along), name_high / inches(up));
+    if (needs.piece_along > no_length && needs.piece_up > no_length) {
+        scale = greater(name_wide / inches(needs.piece_along), name_high / inches(needs.piece_up));
     }
-    if (slope.purlins && slope.purlins->spacing > Length::from_inches(11.0)) {
-        scale = greater(scale, mark_high / inches(slope.purlins->spacing));
+    if (needs.row_spacing && *needs.row_spacing > Length::from_inches(11.0)) {
+        scale = greater(scale, mark_high / inches(*needs.row_spacing));
     }
     return scale;
-}
-
-/// Lower edges of the lanes along the eave, where lanes run up the slope: a strip that ends there cuts no sheet.
-[[nodiscard]] inline std::set<Length> lane_edges(const Sheets& sheets) {
-    std::set<Length> edges;
-    if (sheets.run == SupportRun::along_eave) {
-        for (const SheetPiece& piece : sheets.pieces) {
-            if (piece.place == 0) {
-                edges.insert(extent_of(piece.outline).low.along);
-            }
-        }
-    }
-    return edges;
 }
 
 /// The edge closest to `target` between `low` and `high`, or `target` where there is none.
@@ -65,19 +56,18 @@ struct Strips {
 }
 
 /// As few strips as keep the legible scale on `wide` drawing units, drawn as large as they then fit.
-[[nodiscard]] inline Strips strips_of(const SlopeResult& slope, const Extent& extent, double wide) {
+[[nodiscard]] inline Strips strips_of(const StripNeeds& needs, const Extent& extent, double wide) {
     constexpr double comfortable_height = 300.0;
-    const double needed = legible_scale(slope);
+    const double needed = legible_scale(needs);
     const Length long_way = extent.high.along - extent.low.along;
     const double share = inches(long_way) * needed / wide;
     const int count = share <= 1.0 ? 1 : static_cast<int>(std::ceil(share));
-    const std::set<Length> edges = lane_edges(slope.sheets);
     Strips strips{.breaks = {extent.low.along}, .scale = 0.0};
     Length widest = no_length;
     for (int i = 1; i <= count; ++i) {
         const Length target = extent.low.along + long_way * (static_cast<double>(i) / count);
         const Length end =
-            i == count ? extent.high.along : break_at(edges, target, strips.breaks.back(), extent.high.along);
+            i == count ? extent.high.along : break_at(needs.edges, target, strips.breaks.back(), extent.high.along);
         widest = longer(widest, end - strips.breaks.back());
         strips.breaks.push_back(end);
     }
@@ -112,5 +102,23 @@ struct Strip {
         return true;
     }
 };
+
+/// Opens a window on the plane within a strip, up to `close_group`.
+inline void open_strip_window(SvgText& svg, const Strip& strip) {
+    const double left = strip.view.x_of(strip.from);
+    const double right = strip.view.x_of(strip.to);
+    svg.open_window({left - 1.0, strip.top - 2.0}, right - left + 2.0, strip.bottom - strip.top + 4.0);
+}
+
+/// Where a strip goes on in the next one.
+inline void draw_breaks(SvgText& svg, const Strip& strip) {
+    const double left = strip.view.x_of(strip.from);
+    const double right = strip.view.x_of(strip.to);
+    for (const double x : {left, right}) {
+        if (!(x == left ? strip.first : strip.last)) {
+            svg.line({x, strip.top - 8.0}, {x, strip.bottom + 8.0}, break_pen);
+        }
+    }
+}
 
 }  // namespace eavewright::detail

@@ -4,11 +4,14 @@
 // Every header of the library at once: for small programs and examples. Code that builds often includes what it uses.
 
 #include <eavewright/drawing/finding_marks.hpp>
+#include <eavewright/drawing/heads.hpp>
 #include <eavewright/drawing/options.hpp>
 #include <eavewright/drawing/overview.hpp>
 #include <eavewright/drawing/page.hpp>
 #include <eavewright/drawing/plane_drawing.hpp>
+#include <eavewright/drawing/sheet_findings.hpp>
 #include <eavewright/drawing/strip_edges.hpp>
+#include <eavewright/drawing/strip_pieces.hpp>
 #include <eavewright/drawing/strip_sheets.hpp>
 #include <eavewright/drawing/strips.hpp>
 #include <eavewright/drawing/svg_text.hpp>
@@ -26,15 +29,28 @@
 #include <eavewright/framing/row_marks.hpp>
 #include <eavewright/framing/row_spacing.hpp>
 #include <eavewright/framing/supports.hpp>
+#include <eavewright/order/article.hpp>
+#include <eavewright/order/bundles.hpp>
+#include <eavewright/order/check_order.hpp>
 #include <eavewright/order/cut_sheets.hpp>
 #include <eavewright/order/cut_stock.hpp>
+#include <eavewright/order/difference.hpp>
 #include <eavewright/order/handling.hpp>
+#include <eavewright/order/money.hpp>
+#include <eavewright/order/purchase.hpp>
+#include <eavewright/order/quantity.hpp>
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/build_up.hpp>
+#include <eavewright/roof/face_edges.hpp>
+#include <eavewright/roof/footprint.hpp>
+#include <eavewright/roof/footprint_roof.hpp>
 #include <eavewright/roof/hold_back.hpp>
 #include <eavewright/roof/measured_plane.hpp>
 #include <eavewright/roof/plane.hpp>
+#include <eavewright/roof/roof_face.hpp>
 #include <eavewright/roof/shape.hpp>
+#include <eavewright/roof/wavefront.hpp>
+#include <eavewright/roof/wavefront_contacts.hpp>
 #include <eavewright/squaring/closing.hpp>
 #include <eavewright/squaring/diagonals.hpp>
 #include <eavewright/squaring/four_corners.hpp>
@@ -76,8 +92,11 @@
 #include <eavewright/whole_roof/lay_slope.hpp>
 #include <eavewright/whole_roof/lay_steel.hpp>
 #include <eavewright/whole_roof/over_all.hpp>
+#include <eavewright/whole_roof/placed_pieces.hpp>
 #include <eavewright/whole_roof/result.hpp>
 #include <eavewright/whole_roof/result_json.hpp>
+#include <eavewright/whole_roof/roof_order.hpp>
 #include <eavewright/whole_roof/steel_result.hpp>
+#include <eavewright/whole_roof/supply.hpp>
 #include <eavewright/whole_roof/whole_roof.hpp>
 #include <eavewright/writing/json.hpp>

@@ -8,7 +8,6 @@
 #include "support/refusal.hpp"
 #include "support/seeded_numbers.hpp"
 
-#include <algorithm>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <string>
@@ -172,9 +171,11 @@ TEST_CASE("difference: over a seeded sweep, before with the changes made is afte
         std::map<Key, bool> seen;
         for (int i = numbers.whole(0, 40); i > 0; --i) {
             // Sizes stand on the tape's sixteenths, so that half a tick tells them apart or finds them equal.
-            const PlacedPiece one = piece(static_cast<PieceKind>(numbers.whole(0, 5)),
-                                          numbers.coin() ? "front" : "back", std::to_string(numbers.whole(1, 6)),
-                                          1_in / 16 * numbers.whole(160, 164), 1_ft * numbers.whole(1, 2));
+            const PlacedPiece one{.kind = static_cast<PieceKind>(numbers.whole(0, 5)),
+                                  .plane = numbers.coin() ? "front" : "back",
+                                  .name = std::to_string(numbers.whole(1, 6)),
+                                  .length = 1_in / 16 * numbers.whole(160, 164),
+                                  .width = 1_ft * numbers.whole(1, 2)};
             if (!seen[key(one.plane, one.kind, one.name)]) {
                 seen[key(one.plane, one.kind, one.name)] = true;
                 pieces.push_back(one);

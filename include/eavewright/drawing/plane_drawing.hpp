@@ -130,7 +130,9 @@ inline void draw_strip(Page& page, const SlopeResult& slope, const DrawingOption
     if (options.findings) {
         draw_findings(page, notes, groups, strip);
     }
-    draw_rake_marks(page, marks, strip, first ? room.marks_right : room.left - 12.0);
+    draw_rake_marks(
+        page, marks, strip.view, strip.view.x_of(strip.from), first ? room.marks_right : room.left - 12.0,
+        first ? "Purlin marks at the left rake, centres up from the outer face of the fascia" : "Purlin rows");
     page.y = strip.bottom + 8.0;
     if (options.frames) {
         page.y = draw_frames(page, slope, strip, strip.bottom + 2.0);
@@ -187,7 +189,7 @@ inline void write_key(Page& page, const SlopeResult& slope, const DrawingOptions
         detail::strips_of(detail::needs_of(slope), detail::drawn_extent(slope), page.width - room.left - room.right);
     detail::write_head(page, slope, options);
     if (options.overview) {
-        detail::draw_overview(page, slope, strips.breaks);
+        detail::draw_overview(page, detail::overview_of(slope, page, strips.breaks));
     }
     for (std::size_t i = 0; i + 1 < strips.breaks.size(); ++i) {
         detail::draw_strip(page, slope, options, notes, groups, room, strips, i);

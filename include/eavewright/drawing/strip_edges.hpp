@@ -9,6 +9,7 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace eavewright::detail {
@@ -43,13 +44,19 @@ inline constexpr double mark_step = 10.5;
     return widest;
 }
 
+/// How a row is called: eave, 1, 2, ... top.
+[[nodiscard]] inline std::string row_name(const SlopeResult& slope, std::size_t row) {
+    const bool known = slope.purlins && row < slope.purlins->rows.size();
+    return known && slope.purlins->rows[row].kind != RowKind::field
+               ? std::string{name_of(slope.purlins->rows[row].kind)}
+               : std::to_string(row);
+}
+
 /// On the strips that follow, the rows' names alone: their heights there are in the list of marks where they differ.
 [[nodiscard]] inline std::vector<RakeMark> row_names(const SlopeResult& slope, Length along) {
     std::vector<RakeMark> names;
     for (std::size_t r = 0; slope.purlins && r < slope.purlins->rows.size(); ++r) {
-        const PurlinRow& row = slope.purlins->rows[r];
-        names.push_back({row.kind == RowKind::field ? std::to_string(r) : std::string{name_of(row.kind)},
-                         up_at(row.centreline, along)});
+        names.push_back({row_name(slope, r), up_at(slope.purlins->rows[r].centreline, along)});
     }
     return names;
 }
@@ -64,19 +71,21 @@ inline constexpr double mark_step = 10.5;
     return heights;
 }
 
-/// The marks, each with a leader to its row; the text ends at `text_right`.
-inline void draw_rake_marks(Page& page, const std::vector<RakeMark>& marks, const Strip& strip, double text_right) {
-    const std::vector<double> heights = spread_marks(marks, strip.view.scale);
-    const double rake = strip.view.x_of(strip.from);
-    page.svg.open_group("", strip.first ? "Purlin marks at the left rake, centres up from the outer face of the fascia"
-                                        : "Purlin rows");
+/// The marks, each with a leader to its row at `rake`. Beside the left rake the texts end at `text_x`, beside the right
+/// one they begin there.
+inline void draw_rake_marks(Page& page, const std::vector<RakeMark>& marks, const View& view, double rake,
+                            double text_x, std::string_view name) {
+    const std::vector<double> heights = spread_marks(marks, view.scale);
+    const double way = text_x < rake ? 1.0 : -1.0;
+    page.svg.open_group("", name);
     for (std::size_t i = 0; i < marks.size(); ++i) {
-        const double y = strip.view.eave_y - heights[i];
-        page.svg.text({text_right, y + 3.4}, marks[i].words, {.size = mark_text, .anchor = TextAnchor::end});
-        page.svg.polyline({{text_right + 2.0, y},
-                           {text_right + 5.0, y},
-                           {rake - 2.0, strip.view.y_of(marks[i].up)},
-                           {rake, strip.view.y_of(marks[i].up)}},
+        const double y = view.eave_y - heights[i];
+        page.svg.text({text_x, y + 3.4}, marks[i].words,
+                      {.size = mark_text, .anchor = way > 0.0 ? TextAnchor::end : TextAnchor::start});
+        page.svg.polyline({{text_x + way * 2.0, y},
+                           {text_x + way * 5.0, y},
+                           {rake - way * 2.0, view.y_of(marks[i].up)},
+                           {rake, view.y_of(marks[i].up)}},
                           thin_pen);
     }
     page.svg.close_group();
@@ -182,6 +191,16 @@ inline double draw_frames(Page& page, const SlopeResult& slope, const Strip& str
     return reached;
 }
 
+/// The solid start corner, and under it an arrow along the eave with words.
+inline double draw_start_arrow(Page& page, SvgPoint corner, bool right, double y, std::string_view words) {
+    const double way = right ? -1.0 : 1.0;
+    draw_start_corner(page, corner, right);
+    draw_arrow(page.svg, {corner.x, y + 6.0}, {corner.x + way * 28.0, y + 6.0});
+    page.svg.text({corner.x + way * 33.0, y + 9.5}, words,
+                  {.size = 10.0, .anchor = right ? TextAnchor::end : TextAnchor::start});
+    return y + 14.0;
+}
+
 /// The start corner, and which way the lanes follow one another.
 inline double draw_start(Page& page, const SlopeResult& slope, const Strip& strip, double y) {
     const bool right = started_right(slope);
@@ -189,14 +208,10 @@ inline double draw_start(Page& page, const SlopeResult& slope, const Strip& stri
         return y;
     }
     const double corner = right ? strip.view.x_of(strip.to) : strip.view.x_of(strip.from);
-    const double way = right ? -1.0 : 1.0;
     const bool columns = slope.sheets.run == SupportRun::along_eave;
-    draw_start_corner(page, {corner, strip.bottom}, right);
-    draw_arrow(page.svg, {corner, y + 6.0}, {corner + way * 28.0, y + 6.0});
-    page.svg.text({corner + way * 33.0, y + 9.5},
-                  columns ? "start here: up the slope, lane by lane" : "start here: along the eave, course by course",
-                  {.size = 10.0, .anchor = right ? TextAnchor::end : TextAnchor::start});
-    return y + 14.0;
+    return draw_start_arrow(
+        page, {corner, strip.bottom}, right, y,
+        columns ? "start here: up the slope, lane by lane" : "start here: along the eave, course by course");
 }
 
 }  // namespace eavewright::detail

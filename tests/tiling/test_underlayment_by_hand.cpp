@@ -102,7 +102,9 @@ TEST_CASE("underlayment: the workshop in single coverage, rolls of 144 ft") {
         CHECK(laid.end_laps[i].right == left + places[i] + 4_in);
     }
     CHECK(laid.pieces.size() == 11);
-    CHECK(laid.findings.empty());  // the piece of 36 in is exactly the limit
+    CHECK(coverage_at(laid, {left + 238_in, 80_in}) == 1);  // in the end lap of course 3: two pieces, one course
+    CHECK(coverage_at(laid, {left + 238_in, 69_in}) == 2);  // 68..70, in the head lap
+    CHECK(laid.findings.empty());                           // the piece of 36 in is exactly the limit
     // Bought 4 x 1728 x 36 = 248832 sq in; the plane 744 x 246.6577 = 183513.3.
     //   head laps 7 x 744 x 2 = 10416        end laps 3 x 4 x 36 = 432
     //   past edges 744 x 6 = 4464            ripped 744 x (36 - 14.6577) = 15878.7

@@ -169,6 +169,7 @@ void check_cover(const UnderlaymentCase& c, SeededNumbers& random) {
     const std::size_t wanted = static_cast<std::size_t>(c.laid.laps.layers);
     const std::size_t all = c.laid.pieces.size();
     std::size_t tried = 0;
+    std::size_t exact = 0;
     for (const PlanePoint p : points_of(c, random)) {
         if (!is_inside(c.plane.outline, inches(p.along), inches(p.up), beside / 2.0)) {
             continue;
@@ -176,8 +177,11 @@ void check_cover(const UnderlaymentCase& c, SeededNumbers& random) {
         ++tried;
         CHECK(layers_over(c.laid, inches(p.along), inches(p.up), all) >= wanted);
         CHECK(coverage_at(c.laid, p) >= c.laid.laps.layers);
+        const std::size_t counted = layers_over(c.laid, inches(p.along), inches(p.up), all);
+        exact += coverage_at(c.laid, p) == static_cast<std::int64_t>(counted) ? 1U : 0U;
     }
     CHECK(tried > 60);
+    CHECK(exact == tried);
     // Past the eave, the rakes and the ridge one layer lies as far as was asked.
     const std::vector<PlanePoint>& o = c.plane.outline;
     for (int k = 0; k < 40; ++k) {

@@ -146,14 +146,18 @@ public:
         open_.pop_back();
     }
 
-    /// The document: everything drawn so far on white, as wide as the place that shows it. Title and description are
-    /// for screen readers.
+    /// As wide as the place that shows it.
+    static constexpr std::string_view as_wide_as_its_place = R"(width="100%" style="height:auto")";
+
+    /// The document: everything drawn so far on white. Title and description are for screen readers. `shown` are the
+    /// attributes that say how large it is shown: those of a sheet of paper, for a page to print.
     [[nodiscard]] std::string document(double width, double height, std::string_view title,
-                                       std::string_view description) const {
+                                       std::string_view description,
+                                       std::string_view shown = as_wide_as_its_place) const {
         const std::string size = number(width) + " " + number(height);
         return R"(<svg xmlns="http://www.w3.org/2000/svg" version="1.1" xml:lang="en" lang="en" role="img")"
                R"( viewBox="0 0 )" +
-               size + R"(" width="100%" style="height:auto" font-family="Arial, Helvetica, sans-serif" aria-label=")" +
+               size + "\" " + std::string{shown} + R"( font-family="Arial, Helvetica, sans-serif" aria-label=")" +
                escape_xml(title) + "\">\n<title>" + escape_xml(title) + "</title>\n<desc>" + escape_xml(description) +
                "</desc>\n<rect width=\"" + number(width) + "\" height=\"" + number(height) + "\" fill=\"#fff\"/>\n" +
                body_ + "</svg>\n";

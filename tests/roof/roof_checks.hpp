@@ -200,7 +200,7 @@ private:
                 continue;
             }
             const double reach = (ex * inches(p.y - a.y) - ey * inches(p.x - a.x)) / out;
-            const GroundPoint q{p.x + Length::from_inches(dx * reach), p.y + Length::from_inches(dy * reach)};
+            const GroundPoint q{p.x + eavewright::one_inch * (dx * reach), p.y + eavewright::one_inch * (dy * reach)};
             const double share = (inches(q.x - a.x) * ex + inches(q.y - a.y) * ey) / (ex * ex + ey * ey);
             const double slack = close / distance(a, b);
             if (reach > -close && reach < least && share > -slack && share < 1.0 + slack) {
@@ -230,7 +230,7 @@ private:
                         }
                         const GroundPoint other = here.outline[e == i ? (i + 1) % n : before];
                         const double fall = (height_over(here.plane, p) - height_over(here.plane, other)) /
-                                            Length::from_inches(distance(p, other));
+                                            (eavewright::one_inch * distance(p, other));
                         if (fall > most + 1e-12) {
                             most = fall;
                             onto.reset();

@@ -109,6 +109,54 @@ inline void part_edges(const Wavefront& wave, const WaveLoop& loop, const Contac
     }
 }
 
+/// Pieces that lie on one another face to face close up: each pair will be a ridge.
+[[nodiscard]] inline std::vector<std::pair<std::size_t, std::size_t>> close_pieces(WaveInstant& instant) {
+    std::vector<std::pair<std::size_t, std::size_t>> closed;
+    for (std::size_t a = 0; a < instant.pieces.size(); ++a) {
+        for (std::size_t b = a + 1; b < instant.pieces.size(); ++b) {
+            WavePiece& one = instant.pieces[a];
+            WavePiece& other = instant.pieces[b];
+            if (one.open && other.open && one.from == other.to && one.to == other.from) {
+                one.open = false;
+                other.open = false;
+                instant.met[one.from] = true;
+                instant.met[one.to] = true;
+                closed.emplace_back(a, b);
+            }
+        }
+    }
+    return closed;
+}
+
+/// A node where corners have met, moved onto the planes of all sides that meet there: a few rounds of the shortest way onto
+/// each in turn take out what rounding has left, which grows where sides meet at sharp angles.
+[[nodiscard]] inline WaveNode settled_node(const Wavefront& wave, const WaveLoop& loop, const WaveInstant& instant,
+                                           std::size_t place) {
+    std::vector<std::size_t> meeting;
+    for (std::size_t i = 0; i < loop.size(); ++i) {
+        if (instant.place[i] == place) {
+            meeting.push_back(loop[(i + loop.size() - 1) % loop.size()].side);
+            meeting.push_back(loop[i].side);
+        }
+    }
+    for (const WavePiece& piece : instant.pieces) {
+        if (piece.to == place) {
+            meeting.push_back(piece.side);
+        }
+    }
+    WaveNode node{instant.at[place], instant.offset};
+    for (int round = 0; round < 16; ++round) {
+        for (const std::size_t i : meeting) {
+            const MovingSide& side = wave.sides[i];
+            const double off = dot(node.at - side.at, inward(side)) - side.speed * node.offset;
+            const double step = off / (1.0 + side.speed * side.speed);
+            node.at = node.at - inward(side) * step;
+            node.offset += side.speed * step;
+        }
+    }
+    return node;
+}
+
 /// Ends the corners that have come to a place where something happens: their ways become edges between faces.
 inline void end_corners(Wavefront& wave, const WaveLoop& loop, WaveInstant& instant) {
     const std::size_t n = loop.size();
@@ -133,25 +181,10 @@ inline void end_corners(Wavefront& wave, const WaveLoop& loop, WaveInstant& inst
         std::optional<std::size_t>& node = instant.node[place];
         if (!node) {
             node = wave.nodes.size();
-            wave.nodes.push_back({instant.at[place], instant.offset});
+            wave.nodes.push_back(settled_node(wave, loop, instant, place));
         }
         if (*node != loop[i].start) {
             wave.arcs.push_back({loop[i].start, *node, loop[(i + n - 1) % n].side, loop[i].side});
-        }
-    }
-}
-
-/// Pieces that lie on one another face to face close up into a ridge.
-inline void close_ridges(Wavefront& wave, WaveInstant& instant) {
-    for (std::size_t a = 0; a < instant.pieces.size(); ++a) {
-        for (std::size_t b = a + 1; b < instant.pieces.size(); ++b) {
-            WavePiece& one = instant.pieces[a];
-            WavePiece& other = instant.pieces[b];
-            if (one.open && other.open && one.from == other.to && one.to == other.from) {
-                one.open = false;
-                other.open = false;
-                wave.arcs.push_back({*instant.node[one.from], *instant.node[one.to], other.side, one.side});
-            }
         }
     }
 }
@@ -205,8 +238,13 @@ inline void close_ridges(Wavefront& wave, WaveInstant& instant) {
                                                         const Contact& contact) {
     WaveInstant instant = gather_places(wave, loop, contact);
     part_edges(wave, loop, contact, instant);
+    const std::vector<std::pair<std::size_t, std::size_t>> ridges = close_pieces(instant);
     end_corners(wave, loop, instant);
-    close_ridges(wave, instant);
+    for (const auto& [one, other] : ridges) {
+        const WavePiece& piece = instant.pieces[one];
+        wave.arcs.push_back(
+            {*instant.node[piece.from], *instant.node[piece.to], instant.pieces[other].side, piece.side});
+    }
     std::vector<WaveLoop> loops;
     for (std::size_t first = 0; first < instant.pieces.size(); ++first) {
         if (!instant.pieces[first].open) {

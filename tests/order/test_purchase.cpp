@@ -239,10 +239,11 @@ TEST_CASE("order: a spare share is asked for, shown, and rounded up") {
     CHECK(line.needed == pieces(15));
     CHECK(line.packs == 15);
     CHECK(line.left_over == pieces(1));
-    // A tenth of 30 is 3, though 30 x 0.1 is a little more than 3 in doubles; a tenth of 31 is 4.
+    // 7 percent of 100 is 7, though 100 x 0.07 is a little more than 7 in doubles; a tenth of 31 is 4.
+    trim.article.spare = 0.07;
+    trim.placed = pieces(100);
+    CHECK(purchase({trim}, {}).lines[0].spare == pieces(7));
     trim.article.spare = 0.1;
-    trim.placed = pieces(30);
-    CHECK(purchase({trim}, {}).lines[0].spare == pieces(3));
     trim.placed = pieces(31);
     CHECK(purchase({trim}, {}).lines[0].spare == pieces(4));
     trim.placed = pieces(0);

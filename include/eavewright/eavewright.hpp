@@ -23,6 +23,7 @@
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
 #include <eavewright/framing/deck_supports.hpp>
+#include <eavewright/framing/frame_faults.hpp>
 #include <eavewright/framing/frames.hpp>
 #include <eavewright/framing/purlin_pieces.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
@@ -70,6 +71,7 @@
 #include <eavewright/tiling/panel_start.hpp>
 #include <eavewright/tiling/panels.hpp>
 #include <eavewright/tiling/sheets.hpp>
+#include <eavewright/tiling/stop_board.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
 #include <eavewright/tiling/trim.hpp>
 #include <eavewright/tiling/underlayment.hpp>

@@ -63,6 +63,7 @@
 #include <eavewright/tiling/bearing.hpp>
 #include <eavewright/tiling/closures.hpp>
 #include <eavewright/tiling/covering.hpp>
+#include <eavewright/tiling/deck_strips.hpp>
 #include <eavewright/tiling/lane_frame.hpp>
 #include <eavewright/tiling/lay_panels.hpp>
 #include <eavewright/tiling/lay_underlayment.hpp>

@@ -40,6 +40,8 @@
 #include <eavewright/order/money.hpp>
 #include <eavewright/order/purchase.hpp>
 #include <eavewright/order/quantity.hpp>
+#include <eavewright/order/stack.hpp>
+#include <eavewright/order/stack_pieces.hpp>
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/build_up.hpp>
 #include <eavewright/roof/face_edges.hpp>

@@ -37,6 +37,15 @@ struct RoofBody {
     std::size_t tier = 0;
 };
 
+template <>
+struct FieldsOf<RoofBody> {
+    static constexpr auto list = std::make_tuple(
+        field("footprint", FieldUnit::none, "outline of its fascias in plan", &RoofBody::footprint),
+        field("planes", FieldUnit::none, "the planes over it, the least of which is its height", &RoofBody::planes),
+        field("wall_edges", FieldUnit::count, "sides of the footprint that lie against a wall", &RoofBody::wall_edges),
+        field("tier", FieldUnit::count, "which of the surfaces that pass over one another", &RoofBody::tier));
+};
+
 /// Where a face comes from: the first body, and its plane, that holds the face's plane.
 struct FaceSource {
     std::size_t body;

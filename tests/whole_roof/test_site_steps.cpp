@@ -133,7 +133,8 @@ TEST_CASE("workshop's sheet by hand: frames, walls, diagonals") {
     CHECK(off_by(*corners.limit, 0.3_in) < 1e-12);
     CHECK(holds(corners.limit_source, "Ballast"));
     CHECK(corners.expected[0].length == 144_in);
-    // Fascia: 144 + 5.5 x 1.0540926 = 149.797509; eave 60 + 2 x 1 ft. Ridge: 144 + 234 x 4/12 = 222, purlins 5.797509 above.
+    // Fascia: 144 + 5.5 x 1.0540926 = 149.797509; eave 60 + 2 x 1 ft. Ridge: 144 + 234 x 4/12 = 222, purlins 5.797509
+    // above.
     const SiteStep& eave = step_in(sheet, SiteStepKind::eave_line);
     CHECK(off_by(eave.expected[0].length, 149.797509_in) < 1e-6);
     CHECK(eave.expected[1].length == 744_in);
@@ -162,8 +163,8 @@ TEST_CASE("workshop's sheet by hand: purlins, base line, first row") {
     CHECK(purlins.marks[10].label == "top");
     CHECK(purlins.marks[10].at[0] == 243.4375_in);
     CHECK(purlins.marks[10].at[1] == 243.9375_in);
-    // First column 4 ft wide; 58 ft of eave and 20.55 ft of slope are left. Lying 3-4-5: 58 / 4 = 14 parts, 20.55 / 3 = 6
-    // parts: 6. Standing: 58 / 3 = 19, 20.55 / 4 = 5. So 24, 18 and 30 ft.
+    // First column 4 ft wide; 58 ft of eave and 20.55 ft of slope are left. Lying 3-4-5: 58 / 4 = 14 parts, 20.55 / 3 =
+    // 6 parts: 6. Standing: 58 / 3 = 19, 20.55 / 4 = 5. So 24, 18 and 30 ft.
     const SiteStep& base = step_in(sheet, SiteStepKind::base_line);
     CHECK(base.expected[0].length == 4_ft);
     CHECK(holds(base.expected[0].label, "left"));
@@ -317,8 +318,8 @@ TEST_CASE("a single slope has a high edge and no ridge") {
     }
     const SiteSheet lean_to = sheet_of(metric_lean_to());
     CHECK(step_in(lean_to, SiteStepKind::top_trim).title == "High-edge trim");
-    // 9.4 m of eave less the first panel's 1 m: 8.4 m; 6.6 m / cos 15 = 6.833 m of slope. Lying, in parts of 100 mm: 84 / 4
-    // = 21, 68.33 / 3 = 22: 21 parts. Standing: 84 / 3 = 28, 68.33 / 4 = 17. So 8.4, 6.3 and 10.5 m.
+    // 9.4 m of eave less the first panel's 1 m: 8.4 m; 6.6 m / cos 15 = 6.833 m of slope. Lying, in parts of 100 mm:
+    // 84 / 4 = 21, 68.33 / 3 = 22: 21 parts. Standing: 84 / 3 = 28, 68.33 / 4 = 17. So 8.4, 6.3 and 10.5 m.
     const SiteStep& base = step_in(lean_to, SiteStepKind::base_line);
     CHECK(off_by(base.expected[1].length, 8.4_m) < 1e-9);
     CHECK(off_by(base.expected[2].length, 6.3_m) < 1e-9);

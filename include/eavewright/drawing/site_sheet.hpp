@@ -107,7 +107,8 @@ inline void place_blocks(SiteSetting& setting, double top, double picture, doubl
     return setting;
 }
 
-/// The largest letters at which all steps find room with all their marks; where none do, fewer marks, then smaller letters.
+/// The largest letters at which all steps find room with all their marks; where none do, fewer marks, then smaller
+/// letters.
 [[nodiscard]] inline SiteSetting fit_steps(const SiteSheet& sheet, Tick tick, const PaperSize& paper, double top,
                                            double picture) {
     constexpr std::size_t all_rows = 1000000;
@@ -191,12 +192,12 @@ inline void draw_site_foot(SvgText& svg, const SiteSheet& sheet, const SiteSetti
 }
 }  // namespace detail
 
-/// The sheet as a standalone SVG document of one printed page, upright, with margins of 10.6 mm: the plane of `slope` small,
-/// the steps of `sheet` in two columns, the cautions at the foot. Letters are as large as the page allows, 8 to 5.5 points.
-/// Marks that find no room are left to the report, and steps to the plain text, and the page says so.
+/// The sheet as a standalone SVG document of one printed page, upright, with margins of 10.6 mm: the plane of `slope`
+/// small, the steps of `sheet` in two columns, the cautions at the foot. Letters are as large as the page allows, 8 to
+/// 5.5 points. Marks that find no room are left to the report, and steps to the plain text, and the page says so.
 ///
-/// Nothing is told by tone, and the same arguments give the same bytes. Throws `FaultError` as `draw_plane` for a result
-/// that holds no plane.
+/// Nothing is told by tone, and the same arguments give the same bytes. Throws `FaultError` as `draw_plane` for a
+/// result that holds no plane.
 [[nodiscard]] inline std::string draw_site_sheet(const SiteSheet& sheet, const SlopeResult& slope,
                                                  const SiteSheetOptions& options = {}) {
     detail::require_drawable(slope);

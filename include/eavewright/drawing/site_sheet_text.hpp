@@ -152,8 +152,8 @@ inline void write_step(const SiteStep& step, std::size_t number, Tick tick, Plai
 }
 }  // namespace detail
 
-/// The sheet as plain text of at most 78 columns: every step with its figures at `tick`, all its marks, and a line to write
-/// the reading on; cautions last. The same arguments give the same bytes.
+/// The sheet as plain text of at most 78 columns: every step with its figures at `tick`, all its marks, and a line to
+/// write the reading on; cautions last. The same arguments give the same bytes.
 [[nodiscard]] inline std::string write_site_sheet(const SiteSheet& sheet, Tick tick) {
     detail::PlainLines lines;
     lines.add("Site sheet: ", detail::on_one_line(sheet.roof + ", " + detail::slope_words(sheet)));

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// The sheet that a lone builder takes onto one plane: steps in order, each with what to read, what it should read, how far
-// it may be off, what to do then, and the marks needed at that moment. What a sheet is; site_steps.hpp makes it.
+// The sheet that a lone builder takes onto one plane: steps in order, each with what to read, what it should read, how
+// far it may be off, what to do then, and the marks needed at that moment. What a sheet is; site_steps.hpp makes it.
 
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
@@ -158,8 +158,8 @@ struct LongTriangle {
     Length third_side;
 };
 
-/// The longest triangle of 3-4-5 within `along` the eave and `up` the slope, its part a whole number of feet (or of 100 mm
-/// for a metric tick), of inches (10 mm) on a plane too short for that. None where neither fits.
+/// The longest triangle of 3-4-5 within `along` the eave and `up` the slope, its part a whole number of feet (or of
+/// 100 mm for a metric tick), of inches (10 mm) on a plane too short for that. None where neither fits.
 /// Throws `FaultError` for lengths that cannot be counted.
 [[nodiscard]] inline std::optional<LongTriangle> long_triangle(Length along, Length up, Tick tick) {
     const bool metric = tick.is_metric();

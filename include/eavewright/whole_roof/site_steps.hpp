@@ -122,9 +122,9 @@ inline void add_step(std::optional<SiteStep> step, std::vector<SiteStep>& steps)
 /// cautions. Every figure is a field of `result` or `roof` where one of them holds it; the sheet's own are the long
 /// triangle, the plumb limit over the wall's height, and the marks at the right rake.
 ///
-/// Limits are the description's own tolerances, else those of `limits`. `result` is what `whole_roof(roof)` gave. Throws
-/// `FaultError`: the first fault of `limits`, contradiction where the result plainly is another's, out_of_range for a plane
-/// that is not there.
+/// Limits are the description's own tolerances, else those of `limits`. `result` is what `whole_roof(roof)` gave.
+/// Throws `FaultError`: the first fault of `limits`, contradiction where the result plainly is another's, out_of_range
+/// for a plane that is not there.
 [[nodiscard]] inline SiteSheet site_sheet(const RoofDescription& roof, const RoofResult& result, std::size_t slope,
                                           const SiteLimits& limits = {}) {
     require_sound(limits, "limits");

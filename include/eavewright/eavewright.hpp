@@ -10,6 +10,11 @@
 #include <eavewright/drawing/page.hpp>
 #include <eavewright/drawing/plane_drawing.hpp>
 #include <eavewright/drawing/sheet_findings.hpp>
+#include <eavewright/drawing/site_blocks.hpp>
+#include <eavewright/drawing/site_picture.hpp>
+#include <eavewright/drawing/site_sheet.hpp>
+#include <eavewright/drawing/site_sheet_text.hpp>
+#include <eavewright/drawing/site_words.hpp>
 #include <eavewright/drawing/strip_edges.hpp>
 #include <eavewright/drawing/strip_pieces.hpp>
 #include <eavewright/drawing/strip_sheets.hpp>
@@ -101,6 +106,10 @@
 #include <eavewright/whole_roof/result.hpp>
 #include <eavewright/whole_roof/result_json.hpp>
 #include <eavewright/whole_roof/roof_order.hpp>
+#include <eavewright/whole_roof/site_cover_steps.hpp>
+#include <eavewright/whole_roof/site_frame_steps.hpp>
+#include <eavewright/whole_roof/site_sheet.hpp>
+#include <eavewright/whole_roof/site_steps.hpp>
 #include <eavewright/whole_roof/steel_result.hpp>
 #include <eavewright/whole_roof/supply.hpp>
 #include <eavewright/whole_roof/whole_roof.hpp>

@@ -69,10 +69,11 @@ struct NamePlace {
     return {{middle.x, up ? strip.top - 17.0 : strip.bottom + 9.0}, true};
 }
 
-/// The name of a piece, `seen` being what of it lies in the strip. Returns where it went.
-inline NamePlace write_name(Page& page, const Extent& seen, const std::string& name, Strip& strip) {
+/// The name of a piece, `seen` being what of it lies in the strip. Returns where it went. `over` is how far it may stand
+/// past the piece's sides before it goes out of it.
+inline NamePlace write_name(Page& page, const Extent& seen, const std::string& name, Strip& strip, double over = 0.0) {
     const double wide = text_width(name, bold_room(name_size));
-    const NamePlace place = place_name(seen, wide, strip);
+    const NamePlace place = place_name(seen, wide - over, strip);
     if (place.outside) {
         page.svg.line(strip.view.at(middle_of(seen)), place.at, thin_pen);
     }

@@ -216,7 +216,7 @@ inline void take_edges(FootprintRoof& roof, const std::vector<FaceHalf>& halves,
 /// A gable has no face: the faces beside it end there in a rake, or in a high eave where that end is level. Throws
 /// `FaultError`: the first fault of `plan`; contradiction, naming both, where two sides with pitches of their own come to
 /// run on in one line, so that either could take the roof from there; not_supported where the roof would have edges
-/// shorter than 1e-9 in.
+/// shorter than 4e-9 in.
 [[nodiscard]] inline FootprintRoof roof_over(const Footprint& plan) {
     require_sound(plan, "footprint");
     const detail::Wavefront wave = detail::run_wavefront(plan);

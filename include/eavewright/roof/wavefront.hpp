@@ -27,7 +27,7 @@ namespace eavewright::detail {
 
 /// Places of the moving outline closer than this are one, in inches: far above the rounding of corners within
 /// `footprint_limit`, and so small that faces meet in space within it.
-inline constexpr double one_place = 1e-9;
+inline constexpr double one_place = 4e-9;
 
 /// A side as it moves. All figures in inches from the footprint's first corner.
 struct MovingSide {

@@ -119,7 +119,7 @@ struct CornerDirections {
     const Pitch a = planes.pitch_a;
     const Pitch b = planes.pitch_b;
     // Side B rises along (sine, -cosine) of the corner. The two normals differ along the plane halfway between them.
-    const Direction across{-b.sine() * planes.corner.sine(), -a.sine() - b.sine() * planes.corner.cosine(),
+    const Direction across{b.sine() * planes.corner.sine(), -a.sine() - b.sine() * planes.corner.cosine(),
                            a.cosine() - b.cosine()};
     const double size = std::sqrt(dot(across, across));
     return {.eave = {1.0, 0.0, 0.0},

@@ -39,6 +39,7 @@ void add_all(const std::string& name, const RoofDescription& roof, std::vector<M
 RoofDescription bare_steel() {
     RoofDescription roof = ::workshop();
     roof.deck.reset();
+    roof.underlayment.reset();
     std::get<GableRoof>(roof.shape).build_up.deck = no_length;
     return roof;
 }

@@ -45,6 +45,7 @@ bool holds(const std::string& text, const std::string& part) { return text.find(
 std::vector<RoofDescription> roofs() {
     RoofDescription bare = workshop();
     bare.deck.reset();
+    bare.underlayment.reset();
     std::get<GableRoof>(bare.shape).build_up.deck = no_length;
     return {workshop(),
             bare,
@@ -268,6 +269,7 @@ TEST_CASE("limits follow the description") {
 TEST_CASE("what a roof has not does not stand on its sheet") {
     RoofDescription roof = workshop();
     roof.steel.reset();
+    roof.underlayment.reset();
     const SiteSheet no_steel = sheet_of(roof);
     for (const SiteStepKind kind :
          {SiteStepKind::eave_trim, SiteStepKind::rake_trim, SiteStepKind::closures_and_lines, SiteStepKind::first_panel,
@@ -279,6 +281,7 @@ TEST_CASE("what a roof has not does not stand on its sheet") {
 
     roof = workshop();
     roof.deck.reset();
+    roof.underlayment.reset();
     std::get<GableRoof>(roof.shape).build_up.deck = no_length;
     const SiteSheet no_deck = sheet_of(roof);
     CHECK(find_step(no_deck, SiteStepKind::first_row) == nullptr);

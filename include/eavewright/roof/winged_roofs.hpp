@@ -124,10 +124,23 @@ inline void find_faults(const LRoof& roof, const Path& path, Faults& faults) {
     detail::find_size_faults(roof.wing_width, "wing_width", path, faults);
     detail::find_size_faults(roof.projection, "projection", path, faults);
     detail::find_slope_faults(roof.wing_pitch, roof.wing_width / 2.0, "wing_pitch", path, faults);
-    if (faults.empty() && roof.wing_width > roof.main.length - roof.main.eave_overhang - one_inch) {
+    if (!faults.empty()) {
+        return;
+    }
+    if (roof.wing_width > roof.main.length - roof.main.eave_overhang - one_inch) {
         faults.push_back(
             Fault{FaultCode::does_not_fit, Path{path, "wing_width"}.text(), describe_length(roof.wing_width),
                   "1 in and an overhang less than the main length of " + describe_length(roof.main.length)});
+    }
+    // Each ridge must come out of the hipped corner before its gable wall.
+    const Length over = roof.main.eave_overhang;
+    const Length main_rise = roof.main.pitch.rise_over(roof.main.width / 2.0 + over);
+    const Length wing_rise = roof.wing_pitch.rise_over(roof.wing_width / 2.0 + over);
+    const bool main_fits = main_rise < roof.wing_pitch.rise_over(roof.main.length + over - one_inch);
+    if (!main_fits || !(wing_rise < roof.main.pitch.rise_over(roof.main.width + over + roof.projection - one_inch))) {
+        faults.push_back(Fault{FaultCode::does_not_fit, Path{path, main_fits ? "projection" : "main.length"}.text(),
+                               describe_length(main_fits ? roof.projection : roof.main.length),
+                               "room for the hip at the outer corner to rise to the ridge"});
     }
 }
 

@@ -28,6 +28,7 @@
 #include <eavewright/drawing/svg_text.hpp>
 #include <eavewright/drawing/tables.hpp>
 #include <eavewright/drawing/text_fit.hpp>
+#include <eavewright/drawing/underlayment_drawing.hpp>
 #include <eavewright/fastening/nails.hpp>
 #include <eavewright/fastening/screw_lines.hpp>
 #include <eavewright/fastening/screws.hpp>
@@ -70,12 +71,14 @@
 #include <eavewright/roof/composed_roof.hpp>
 #include <eavewright/roof/convex_pieces.hpp>
 #include <eavewright/roof/face_edges.hpp>
+#include <eavewright/roof/face_planes.hpp>
 #include <eavewright/roof/footprint.hpp>
 #include <eavewright/roof/footprint_roof.hpp>
 #include <eavewright/roof/hipped_roofs.hpp>
 #include <eavewright/roof/hold_back.hpp>
 #include <eavewright/roof/measured_plane.hpp>
 #include <eavewright/roof/merge_pieces.hpp>
+#include <eavewright/roof/openings.hpp>
 #include <eavewright/roof/plain_roofs.hpp>
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/roof/porch_roofs.hpp>

@@ -4,6 +4,8 @@
 // How tests of members compare with printed figures, and a corner of two planes built from scratch to hold them against.
 
 #include <eavewright/framing/hip_line.hpp>
+#include <eavewright/units/tick.hpp>
+#include <eavewright/units/write_tape.hpp>
 
 #include "support/seeded_numbers.hpp"
 #include "support/table.hpp"
@@ -27,12 +29,22 @@ inline void check_cell(const TableRow& row, const std::string& column, double fo
     CAPTURE(printed);
     CHECK(std::fabs(found - std::stod(printed)) <= half_last_digit(printed));
 }
-/// Row `id` of the worked examples agrees with `found`, in the row's own unit.
+/// `found` inches read as the cell does on a tape of sixteenths.
+inline void check_mark(const TableRow& row, const std::string& column, double found) {
+    using namespace eavewright;
+    CAPTURE(column);
+    CHECK(write_inches(one_inch * found, Tick::of_inch(16)) == row.at(column) + "\"");
+}
+/// Row `id` of the worked examples agrees with `found`, in the row's own unit, and to the sixteenth where that is inches.
 inline void check_example(const std::string& id, double found) {
     for (const TableRow& row : read_table("rafter_worked_examples.csv")) {
         if (row.at("id") == id) {
             CAPTURE(id);
             check_cell(row, "exact_value", found);
+            if (row.at("unit") == "in") {
+                using namespace eavewright;
+                CHECK(write_feet_inches(one_inch * found, Tick::of_inch(16)) == row.at("exact_nearest_16th"));
+            }
             return;
         }
     }

@@ -41,6 +41,7 @@ TEST_CASE("second and sixth line of the framing square") {
         check_cell(row, "hip_exact_in", inches(hip.line_length));
         check_cell(row, "hip_2dp_in", inches(hip.line_length));
         check_cell(row, "sidecut_hip_exact_in_on_12", *hip.head_cheek_a.in_12());
+        check_mark(row, "sidecut_hip_nearest_16th", *hip.head_cheek_a.in_12());
     }
     CHECK(hip_rafter(plain(regular(6), 12_in)).line_length == 18_in);  // without rounding
     CHECK(off_by(hip_rafter(plain(regular(14), 12_in)).line_length, 22_in) < 1e-13);

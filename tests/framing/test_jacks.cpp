@@ -49,7 +49,9 @@ TEST_CASE("third, fourth and fifth line of the framing square") {
         check_cell(row, "jackdiff16_2dp_in", inches(at_16.common_difference));
         check_cell(row, "jackdiff16_exact_in", inches(at_16.jacks.front().line_length));
         check_cell(row, "jackdiff24_exact_in", inches(hip_jacks(plain(planes, 20_ft, 24_in)).common_difference));
+        check_cell(row, "jackdiff24_2dp_in", inches(hip_jacks(plain(planes, 20_ft, 24_in)).common_difference));
         check_cell(row, "sidecut_jack_exact_in_on_12", *at_16.side_cut.in_12());
+        check_mark(row, "sidecut_jack_nearest_16th", *at_16.side_cut.in_12());
     }
 }
 

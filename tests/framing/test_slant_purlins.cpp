@@ -136,8 +136,8 @@ TEST_CASE("slanted purlins that are refused, and written") {
     CHECK(refused([](SlantPurlins&) {}).path == "no fault");
     CHECK(refused([](SlantPurlins& in) { in.rows.push_back(151_in); }).path == "purlins.rows[1]");
     CHECK(refused([](SlantPurlins& in) { in.rows.push_back(-1_in); }).path == "purlins.rows[1]");
-    CHECK(refused([](SlantPurlins& in) { in.left = HipEnd{Pitch::in_12(0)}; }).path == "purlins.left.pitch_b");
-    CHECK(refused([](SlantPurlins& in) { in.pitch = Pitch::in_12(0); }).path == "purlins.left.pitch_a");
+    CHECK(refused([](SlantPurlins& in) { in.left = HipEnd{Pitch::in_12(0)}; }).path == "purlins.left.other");
+    CHECK(refused([](SlantPurlins& in) { in.pitch = Pitch::in_12(0); }).path == "purlins.pitch");
     CHECK(refused([](SlantPurlins& in) { in.right = RakeEnd{30_ft}; }).path == "purlins.right.past");
     for (const Length none : lengths_that_are_none()) {
         CHECK(refused([&](SlantPurlins& in) { in.eave_length = none; }).path == "purlins.eave_length");

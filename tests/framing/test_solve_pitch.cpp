@@ -233,6 +233,7 @@ TEST_CASE("givens out of range, and the answer written") {
     }
     CHECK(refusal_of([] { (void)solve_slope({.run = -1_in}); }).code == FaultCode::out_of_range);
     CHECK(refusal_of([] { (void)solve_slope({.run = 0.001_in, .rise = 5_ft}); }).path == "slope.pitch");
+    CHECK(refusal_of([] { (void)solve_hip({.run_a = 5_ft, .run_b = 0.001_in, .rise = 5_ft}); }).path == "hip.pitch_b");
     CHECK(refusal_of([] { (void)solve_slope({.agree_within = -1_in}); }).path == "slope.agree_within");
     CHECK(write_json(solve_slope({.run = 12_ft, .rise = 9_ft}), LengthUnit::inches) ==
           R"({"run": 144, "rise": 108, "slope": 180, "pitch": 9})");

@@ -84,15 +84,18 @@ struct HipPlanes {
 /// Flattest pitch that makes a hip or valley: 1/8 in 12, below which the line has no place of its own.
 inline constexpr double flattest_hip_rise_in_12 = 0.125;
 
+namespace detail {
+inline void require_hip_pitch(Pitch pitch, const Path& path, Faults& faults) {
+    if (pitch.rise_in_12() < flattest_hip_rise_in_12) {
+        faults.push_back(Fault{FaultCode::out_of_range, path.text(), write_decimal(pitch.rise_in_12(), 6) + " in 12",
+                               "at least 1/8 in 12 at a hip or valley"});
+    }
+}
+}  // namespace detail
+
 inline void find_faults(const HipPlanes& planes, const Path& path, Faults& faults) {
-    const auto require_slope = [&](Pitch pitch, const char* name) {
-        if (pitch.rise_in_12() < flattest_hip_rise_in_12) {
-            faults.push_back(Fault{FaultCode::out_of_range, Path{path, name}.text(),
-                                   write_decimal(pitch.rise_in_12(), 6) + " in 12", "at least 1/8 in 12 at a hip"});
-        }
-    };
-    require_slope(planes.pitch_a, "pitch_a");
-    require_slope(planes.pitch_b, "pitch_b");
+    detail::require_hip_pitch(planes.pitch_a, Path{path, "pitch_a"}, faults);
+    detail::require_hip_pitch(planes.pitch_b, Path{path, "pitch_b"}, faults);
 }
 
 /// Where two planes meet, whatever is framed there.

@@ -278,12 +278,13 @@ private:
 };
 
 /// The pitch that came out: as it was given, or from rise over run within the range of a pitch.
-[[nodiscard]] inline Pitch pitch_of(const std::optional<Pitch>& given, double rise_per_run, const Path& path) {
+[[nodiscard]] inline Pitch pitch_of(const std::optional<Pitch>& given, double rise_per_run, const Path& path,
+                                    std::string_view name = "pitch") {
     if (given) {
         return *given;
     }
     if (!(rise_per_run >= 0.0 && rise_per_run <= steepest_rise_per_run)) {
-        throw FaultError{Fault{FaultCode::out_of_range, Path{path, "pitch"}.text(),
+        throw FaultError{Fault{FaultCode::out_of_range, Path{path, name}.text(),
                                write_decimal(rise_per_run * 12.0, 6) + " in 12",
                                "0 <= pitch < 90 deg, rising at most 1000 in 1"}};
     }

@@ -16,6 +16,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <tuple>
 #include <variant>
 #include <vector>
@@ -138,10 +139,13 @@ struct SlantLine {
     return {.per_up = 0.0, .per_depth = 0.0, .shift = -std::get<RakeEnd>(end).past, .cut = std::nullopt};
 }
 
-inline void find_end_faults(const SlantPurlins& in, const SlantEnd& end, const Path& path, Faults& faults) {
+inline void find_end_faults(const SlantPurlins& in, const SlantEnd& end, const Path& all, std::string_view side,
+                            Faults& faults) {
+    const Path path{all, side};
     const auto find = [&](const HipPlanes& planes, Length hold_back) {
         const std::size_t before = faults.size();
-        find_faults(planes, path, faults);
+        require_hip_pitch(planes.pitch_a, Path{all, "pitch"}, faults);
+        require_hip_pitch(planes.pitch_b, Path{path, "other"}, faults);
         if (faults.size() == before) {
             require_hip_between(planes, path, faults);
         }
@@ -177,8 +181,8 @@ inline void find_faults(const SlantPurlins& in, const Path& path, Faults& faults
     for (std::size_t i = 0; i < in.rows.size(); ++i) {
         require_within(in.rows[i], no_length, longest_building, Path{rows, i}, faults);
     }
-    detail::find_end_faults(in, in.left, Path{path, "left"}, faults);
-    detail::find_end_faults(in, in.right, Path{path, "right"}, faults);
+    detail::find_end_faults(in, in.left, path, "left", faults);
+    detail::find_end_faults(in, in.right, path, "right", faults);
 }
 
 /// Lengths and end cuts of purlins between slanted edges. Up a hip, each row is shorter than the one below by the same

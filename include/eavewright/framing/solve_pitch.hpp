@@ -260,8 +260,8 @@ inline void find_faults(const HipKnown& known, const Path& path, Faults& faults)
     figures.add_triangle(run_a, run_b, plan_run, in_plan);
     figures.add_triangle(plan_run, rise, length, pitch);
     figures.solve(known.agree_within, path);
-    return {.pitch_a = detail::pitch_of(known.pitch_a, figures.value(pitch_a), path),
-            .pitch_b = detail::pitch_of(known.pitch_b, figures.value(pitch_b), path),
+    return {.pitch_a = detail::pitch_of(known.pitch_a, figures.value(pitch_a), path, "pitch_a"),
+            .pitch_b = detail::pitch_of(known.pitch_b, figures.value(pitch_b), path, "pitch_b"),
             .pitch = detail::pitch_of(std::nullopt, figures.value(pitch), path),
             .run_a = figures.length(run_a),
             .run_b = figures.length(run_b),

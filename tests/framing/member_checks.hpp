@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// How tests of members compare with printed figures, and a corner of two planes built from scratch to hold them against.
+// How tests of members compare with printed figures, and a corner of two planes built from scratch to hold them
+// against.
 
 #include <eavewright/framing/hip_line.hpp>
 #include <eavewright/units/tick.hpp>
@@ -35,7 +36,8 @@ inline void check_mark(const TableRow& row, const std::string& column, double fo
     CAPTURE(column);
     CHECK(write_inches(one_inch * found, Tick::of_inch(16)) == row.at(column) + "\"");
 }
-/// Row `id` of the worked examples agrees with `found`, in the row's own unit, and to the sixteenth where that is inches.
+/// Row `id` of the worked examples agrees with `found`, in the row's own unit, and to the sixteenth where that is
+/// inches.
 inline void check_example(const std::string& id, double found) {
     for (const TableRow& row : read_table("rafter_worked_examples.csv")) {
         if (row.at("id") == id) {

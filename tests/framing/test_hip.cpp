@@ -49,7 +49,8 @@ TEST_CASE("second and sixth line of the framing square") {
 
 TEST_CASE("printed entries of the second line") {
     // 17.09, 17.23, 17.44 at 2, 3, 4 in 12 (Osborne, Rafter Tables); 18.00 at 6 (steel square article); 18.76 at 8
-    // (NAVEDTRA 14044); 19 1/4 and 19 3/4 at 9 and 10 (Hodgson); 20 13/16 at 12 (Griffith): to the digit or the fraction.
+    // (NAVEDTRA 14044); 19 1/4 and 19 3/4 at 9 and 10 (Hodgson); 20 13/16 at 12 (Griffith): to the digit or the
+    // fraction.
     const auto hip = [](double rise) { return hip_rafter(plain(regular(rise), 12_in)).line_length; };
     CHECK(std::fabs(inches(hip(2)) - 17.09) < 0.0051);
     CHECK(std::fabs(inches(hip(3)) - 17.23) < 0.0051);
@@ -143,7 +144,8 @@ TEST_CASE("known misprints, beside the exact figures") {
     const Length griffith = hip_rafter(plain(regular(12), 12.5_ft)).line_length;
     CHECK(std::fabs(inches(griffith) - 259.8076) < 0.51e-4);
     CHECK(sixteenth(griffith) == 21_ft + 7.8125_in);
-    // The Carpenter: hip of 10 ft at 10 in 12 as 16 ft 4 7/8 in, its run as 14 ft 1 5/8 in; exact 16 ft 5 in, 14 ft 1 11/16.
+    // The Carpenter: hip of 10 ft at 10 in 12 as 16 ft 4 7/8 in, its run as 14 ft 1 5/8 in; exact 16 ft 5 in, 14 ft 1
+    // 11/16.
     const HipRafterFigures ten = hip_rafter(plain(regular(10), 10_ft));
     CHECK(sixteenth(ten.line_length) == 16_ft + 5_in);
     CHECK(sixteenth(ten.plan_run) == 14_ft + 1.6875_in);
@@ -180,7 +182,8 @@ TEST_CASE("lengths are the distance of their ends in space, angles those of the 
         CHECK(std::fabs(std::fabs(inner(along, top)) - size_of(along) * size_of(top)) <
               1e-9 * size_of(along) * size_of(top));
         CHECK(std::fabs(deg(line.dihedral) - (180.0 - degrees_between(corner.normal_a(), corner.normal_b()))) < 1e-9);
-        // Backing: from the level line across the hip to the line that the plane makes in the section square to the hip.
+        // Backing: from the level line across the hip to the line that the plane makes in the section square to the
+        // hip.
         const Spot across{top.y, -top.x, 0.0};
         const Spot in_a = outer(corner.normal_a(), top);
         const double a = degrees_between(across, in_a);

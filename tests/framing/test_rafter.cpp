@@ -115,8 +115,9 @@ TEST_CASE("longest seat within a quarter of the depth") {
 }
 
 TEST_CASE("a 3-4-5 rafter worked by hand") {
-    // 9 in 12 over 8 ft: line 120 in. 1 1/2 in ridge: 3/4 in level, 15/16 along. 12 in overhang: 15 in, less a plumb fascia
-    // of 1 1/2 x 5/4 = 1 7/8: 13 1/8. Cut 120 - 15/16 + 13 1/8 = 132 3/16; 5 1/2 deep, blank 5 1/2 x 3/4 = 4 1/8 longer.
+    // 9 in 12 over 8 ft: line 120 in. 1 1/2 in ridge: 3/4 in level, 15/16 along. 12 in overhang: 15 in, less a plumb
+    // fascia of 1 1/2 x 5/4 = 1 7/8: 13 1/8. Cut 120 - 15/16 + 13 1/8 = 132 3/16; 5 1/2 deep, blank 5 1/2 x 3/4 = 4
+    // 1/8 longer.
     const RafterFigures rafter = common_rafter(
         {.pitch = Pitch::in_12(9), .run = 8_ft, .overhang = 12_in, .depth = 5.5_in, .plate_width = 3.5_in});
     CHECK(rafter.line_length == 120_in);

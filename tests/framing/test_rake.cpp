@@ -34,8 +34,8 @@ double deg(CutAngle cut) { return degrees(cut.angle()); }
 }  // namespace
 
 TEST_CASE("a rake worked by hand") {
-    // 108 in level at 9 in 12 is 135 in. Lookouts: 1 1/2 in fascia takes 1.875; the first at 1.875 + 0.75 = 2.625. At the
-    // ridge half a 1 1/2 in board takes 0.9375, a 3 1/2 in lookout 3.5 x 3/4 = 2.625; the last at
+    // 108 in level at 9 in 12 is 135 in. Lookouts: 1 1/2 in fascia takes 1.875; the first at 1.875 + 0.75 = 2.625. At
+    // the ridge half a 1 1/2 in board takes 0.9375, a 3 1/2 in lookout 3.5 x 3/4 = 2.625; the last at
     // 135 - 0.9375 - 2.625 - 0.75 = 130.6875. Between them 128.0625: six spaces of 21.34375.
     const RakeFigures figures = lay_rake(nine_in_12());
     CHECK(figures.line_length == 135_in);

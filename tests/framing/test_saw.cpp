@@ -52,8 +52,8 @@ void check_setting(const SawSetting& setting, OnWood wood) {
 }  // namespace
 
 TEST_CASE("compound settings: a board lying in the roof over a corner of an n-sided plan") {
-    // atan(cos p tan(180/n)) and asin(sin p sin(180/n)), as printed charts have it: 35.26 and 30.00 at 45 deg on a square,
-    // 26.57 and 14.48 at 30 deg on a hexagon.
+    // atan(cos p tan(180/n)) and asin(sin p sin(180/n)), as printed charts have it: 35.26 and 30.00 at 45 deg on a
+    // square, 26.57 and 14.48 at 30 deg on a hexagon.
     const HipSawSettings square = hip_saw_settings(sawn(polygon(45, 4)));
     CHECK(std::fabs(deg(square.sheet.mitre) - 35.26) < 0.0051);
     CHECK(std::fabs(deg(square.sheet.bevel) - 30.00) < 0.0051);
@@ -144,8 +144,8 @@ TEST_CASE("a mitred cut closes: both cuts turned onto one plane leave no gap") {
     const Spot face_a = unit({0.0, -1.0, -corner.rise_a});
     const Spot face_b = unit({-1.0, 0.0, -corner.rise_b});
     const Spot cut = face_a - face_b;
-    // The outer faces meet on a line through the corner; the inner faces, a thickness behind, on its neighbour. Both lie
-    // in the cut: the plane through the corner square to `cut`.
+    // The outer faces meet on a line through the corner; the inner faces, a thickness behind, on its neighbour. Both
+    // lie in the cut: the plane through the corner square to `cut`.
     const Spot line = outer(face_a, face_b);
     CHECK(std::fabs(inner(line, cut)) < 1e-12);
     // A point 1 in behind both outer faces: solve p.face_a = -1, p.face_b = -1, p along their sum.

@@ -17,9 +17,9 @@
 
 namespace eavewright {
 
-/// The angle whose tangent is `across` over `along`: the two figures held on a framing square. Between -180 and 180 deg;
-/// beyond 90 deg `along` is negative. What it is measured from is said where it is used: *off square across* is 0 for a
-/// square cut, *off the length* is 0 along the member.
+/// The angle whose tangent is `across` over `along`: the two figures held on a framing square. Between -180 and 180
+/// deg; beyond 90 deg `along` is negative. What it is measured from is said where it is used: *off square across* is
+/// 0 for a square cut, *off the length* is 0 along the member.
 class CutAngle {
 public:
     /// Two finite figures, not both zero, else `FaultError` not_finite or out_of_range.

@@ -183,8 +183,8 @@ inline void set_top(const HipRafter& hip, HipRafterFigures& to) {
 ///
 /// Against the side of a ridge board along eave A the head loses half the board drawn out to the hip's angle with it
 /// ("half the 45 degree thickness", NAVEDTRA 14044, Builder 3&2 vol. 2, p. 2-22); between the commons at the end of a
-/// ridge, half a common drawn out to its angle, by the one that the hip meets first. The fascia is taken off in the same way.
-/// Throws `FaultError` with the first fault of `hip`; not_supported where the hip runs back over an eave.
+/// ridge, half a common drawn out to its angle, by the one that the hip meets first. The fascia is taken off in the
+/// same way. Throws `FaultError` with the first fault of `hip`; not_supported where the hip runs back over an eave.
 [[nodiscard]] inline HipRafterFigures hip_rafter(const HipRafter& hip) {
     require_sound(hip, "hip");
     const HipLine line = detail::hip_line_of(hip.planes);
@@ -273,8 +273,8 @@ inline void find_faults(const CornerOverhang& corner, const Path& path, Faults& 
     }
 }
 
-/// Works out the overhangs at a corner. Equal overhangs of unequal pitches want a step of the plates of overhang times the
-/// difference of the pitches. Throws `FaultError` with the first fault of `corner`.
+/// Works out the overhangs at a corner. Equal overhangs of unequal pitches want a step of the plates of overhang
+/// times the difference of the pitches. Throws `FaultError` with the first fault of `corner`.
 [[nodiscard]] inline CornerOverhangFigures corner_overhang(const CornerOverhang& corner) {
     require_sound(corner, "corner");
     const HipLine line = detail::hip_line_of(corner.planes);
@@ -283,7 +283,8 @@ inline void find_faults(const CornerOverhang& corner, const Path& path, Faults& 
     const Length overhang_a = corner.overhang_a;
     const Length overhang_b = corner.overhang_b.value_or(overhang_a * (a / b));
     const Length step = corner.overhang_b ? overhang_b * b - overhang_a * a : no_length;
-    // The corner of the plates lies overhang_a off eave A and overhang_b off eave B; the hip where a and b times those are one.
+    // The corner of the plates lies overhang_a off eave A and overhang_b off eave B; the hip where a and b times
+    // those are one.
     const double plan = line.plan_per_run_a * b * corner.planes.corner.sine();
     return {.overhang_b = overhang_b,
             .plate_step = step,
@@ -296,8 +297,8 @@ inline void find_faults(const CornerOverhang& corner, const Path& path, Faults& 
 
 /// Length of the ridge board of a hip roof of equal pitches over a rectangle, cut square, hips against its sides: long
 /// plate less short plate, and the thickness of the ridge and the 45 degree thickness of the hip (Griffith, Carpentry,
-/// App. IV, item 2). Throws `FaultError` for lengths outside 1 in to `longest_building`, thicknesses outside 0 to 24 in,
-/// and does_not_fit where the plan is wider than long.
+/// App. IV, item 2). Throws `FaultError` for lengths outside 1 in to `longest_building`, thicknesses outside 0 to 24
+/// in, and does_not_fit where the plan is wider than long.
 [[nodiscard]] inline Length hip_ridge_board(Length length, Length width, Length ridge_thickness, Length hip_thickness) {
     Faults faults;
     require_within(length, Length::from_inches(1.0), longest_building, Path{"length"}, faults);

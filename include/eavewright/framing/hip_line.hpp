@@ -3,8 +3,9 @@
 
 // The line in which two roof planes meet over a corner of the eaves: hip or valley, equal pitches or not, any corner.
 //
-// Both planes rise from eaves of one height. Seen from above, the hip goes in from the corner between the eaves; a valley
-// goes in from a corner that turns the other way, and the same figures hold with the corner measured outside the building.
+// Both planes rise from eaves of one height. Seen from above, the hip goes in from the corner between the eaves; a
+// valley goes in from a corner that turns the other way, and the same figures hold with the corner measured outside
+// the building.
 //
 //            \  B side             plan_b is the angle in plan from eave B to the line,
 //     eave B  \      .- hip        plan_a from eave A; together they are the corner.
@@ -100,9 +101,9 @@ inline void find_faults(const HipPlanes& planes, const Path& path, Faults& fault
 
 /// Where two planes meet, whatever is framed there.
 ///
-/// A backing angle is how far the plane falls from the top of the hip, in the section square to the hip. At a valley the
-/// same figures say how the planes rise from it. One of the two is negative where an obtuse corner and unequal pitches
-/// make the line run back past square to that eave.
+/// A backing angle is how far the plane falls from the top of the hip, in the section square to the hip. At a valley
+/// the same figures say how the planes rise from it. One of the two is negative where an obtuse corner and unequal
+/// pitches make the line run back past square to that eave.
 struct HipLine {
     CutAngle plan_a;          ///< in plan, between eave A and the line; tan = tB sin(corner) / (tA + tB cos(corner))
     CutAngle plan_b;          ///< in plan, between eave B and the line
@@ -187,9 +188,9 @@ inline void require_hip_between(const HipPlanes& planes, const Path& path, Fault
 }
 }  // namespace detail
 
-/// The line of a hip or valley. Ratios and square roots alone, exact to a few units in the last place; trigonometry only
-/// in a corner given in degrees. Source: geometry; its figures are those of the framing square at a square corner of equal
-/// pitches. Throws `FaultError` with the first fault of `planes`: a pitch below 1/8 in 12.
+/// The line of a hip or valley. Ratios and square roots alone, exact to a few units in the last place; trigonometry
+/// only in a corner given in degrees. Source: geometry; its figures are those of the framing square at a square
+/// corner of equal pitches. Throws `FaultError` with the first fault of `planes`: a pitch below 1/8 in 12.
 [[nodiscard]] inline HipLine hip_line(const HipPlanes& planes) {
     require_sound(planes, "planes");
     return detail::hip_line_of(planes);

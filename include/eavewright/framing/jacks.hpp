@@ -206,9 +206,9 @@ inline void find_faults(const CrippleJacks& jacks, const Path& path, Faults& fau
     }
 }
 
-/// Jacks from the eave to the hip, up to the first common. The common difference is the spacing times the tangent of the
-/// hip's plan angle and the slope factor: 19.23 in at 16 in and 8 in 12 on a square (NAVEDTRA 14044, Builder 3&2 vol. 2,
-/// p. 2-31). Each loses half the hip drawn out to its angle (p. 2-33).
+/// Jacks from the eave to the hip, up to the first common. The common difference is the spacing times the tangent of
+/// the hip's plan angle and the slope factor: 19.23 in at 16 in and 8 in 12 on a square (NAVEDTRA 14044, Builder 3&2
+/// vol. 2, p. 2-31). Each loses half the hip drawn out to its angle (p. 2-33).
 /// Throws `FaultError` with the first fault of `jacks`, too_much_work above `most_jacks`.
 [[nodiscard]] inline JackSet hip_jacks(const HipJacks& jacks) {
     require_sound(jacks, "jacks");
@@ -225,8 +225,8 @@ inline void find_faults(const CrippleJacks& jacks, const Path& path, Faults& fau
     return set;
 }
 
-/// Jacks from the valley to the ridge, counted down from the top of the valley. Each loses half the ridge at its head and
-/// half the valley, drawn out, at its foot (NAVEDTRA 14044, Builder 3&2 vol. 2, p. 2-33). Faults as `hip_jacks`.
+/// Jacks from the valley to the ridge, counted down from the top of the valley. Each loses half the ridge at its head
+/// and half the valley, drawn out, at its foot (NAVEDTRA 14044, Builder 3&2 vol. 2, p. 2-33). Faults as `hip_jacks`.
 [[nodiscard]] inline JackSet valley_jacks(const ValleyJacks& jacks) {
     require_sound(jacks, "jacks");
     const HipLine line = detail::hip_line_of(jacks.planes);

@@ -43,7 +43,8 @@ public:
 
     /// part + other = whole.
     void add_sum(std::size_t part, std::size_t other, std::size_t whole) { sums_.push_back({part, other, whole}); }
-    /// rise = pitch x run, slope x slope = run x run + rise x rise. Earlier ones are asked first: put the longest first.
+    /// rise = pitch x run, slope x slope = run x run + rise x rise. Earlier ones are asked first: put the longest
+    /// first.
     void add_triangle(std::size_t run, std::size_t rise, std::size_t slope, std::size_t pitch) {
         triangles_.push_back({run, rise, slope, pitch});
     }

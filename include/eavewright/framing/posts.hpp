@@ -3,8 +3,8 @@
 
 // Posts of the frame itself: where they are cut off, how they are notched, how long they are.
 //
-// Heights count from the builder's benchmark and are those of the line of the chord tops, as in roof/shape.hpp. Whether a
-// post, a notch or a footing holds is for a licensed professional under the local code.
+// Heights count from the builder's benchmark and are those of the line of the chord tops, as in roof/shape.hpp.
+// Whether a post, a notch or a footing holds is for a licensed professional under the local code.
 
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
@@ -25,9 +25,9 @@
 
 namespace eavewright {
 
-/// Plumb distance from the seat of a truss up to the line of its chord tops, over the end of the bottom chord: the plumb
-/// cut of the top chord and the butt left under it, 1/4 in or 3/8 in (SBCA, Raised Heels). 2x4 at 4 in 12: 3 15/16 in.
-/// Throws `FaultError`: chord depth of 0.5 to 48 in, butt of 0 to 24 in.
+/// Plumb distance from the seat of a truss up to the line of its chord tops, over the end of the bottom chord: the
+/// plumb cut of the top chord and the butt left under it, 1/4 in or 3/8 in (SBCA, Raised Heels). 2x4 at 4 in 12: 3
+/// 15/16 in. Throws `FaultError`: chord depth of 0.5 to 48 in, butt of 0 to 24 in.
 [[nodiscard]] inline Length truss_heel(Pitch pitch, Length chord_depth, Length butt) {
     Faults faults;
     require_within(chord_depth, Length::from_inches(0.5), deepest_layer, Path{"chord_depth"}, faults);
@@ -186,8 +186,8 @@ inline void find_faults(const EavePost& post, const Path& path, Faults& faults) 
     }
 }
 
-/// Works out a post under the eave. The cut-off runs with the line of the chord tops: level at the outer face, or sloped
-/// up to the inner one. Throws `FaultError` with the first fault of `post`.
+/// Works out a post under the eave. The cut-off runs with the line of the chord tops: level at the outer face, or
+/// sloped up to the inner one. Throws `FaultError` with the first fault of `post`.
 [[nodiscard]] inline EavePostFigures eave_post(const EavePost& post) {
     require_sound(post, "post");
     const Length bearing = detail::bearing_of(post);

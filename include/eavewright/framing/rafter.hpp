@@ -148,8 +148,9 @@ inline void find_faults(const CommonRafter& rafter, const Path& path, Faults& fa
 
 /// The seat of a rafter of `depth` on a plate: as wide as the plate, unless the notch would pass `notch_share` of the
 /// depth, measured square to the lower edge. The longest seat is (share x depth) x sqrt(144 + r x r) / r.
-/// Source: two published answers for a 2x12, 8 7/8 in at 4 in 12 and 4 in at 12 in 12. A seat wants 1 1/2 in of bearing on
-/// wood (IRC R802.6); whether it holds is for the local code. Lengths at least 0 and share above 0, unchecked.
+/// Source: two published answers for a 2x12, 8 7/8 in at 4 in 12 and 4 in at 12 in 12. A seat wants 1 1/2 in of
+/// bearing on wood (IRC R802.6); whether it holds is for the local code. Lengths at least 0 and share above 0,
+/// unchecked.
 [[nodiscard]] inline Birdsmouth birdsmouth(Pitch pitch, Length depth, Length plate_width, double notch_share = 0.25) {
     const Length limit = depth * notch_share;
     std::optional<Length> longest;
@@ -167,9 +168,9 @@ inline void find_faults(const CommonRafter& rafter, const Path& path, Faults& fa
 
 /// Lays out a common rafter. Exact but for rounding in the last place of sqrt.
 ///
-/// A plumb fascia with a square top edge drops by its thickness times the pitch, so that its outer corner clears the deck;
-/// one square to the slope lies flush. Purlins on the rafters lift either by their depth, plumb or square to the slope.
-/// Throws `FaultError` with the first fault of `rafter`.
+/// A plumb fascia with a square top edge drops by its thickness times the pitch, so that its outer corner clears the
+/// deck; one square to the slope lies flush. Purlins on the rafters lift either by their depth, plumb or square to
+/// the slope. Throws `FaultError` with the first fault of `rafter`.
 [[nodiscard]] inline RafterFigures common_rafter(const CommonRafter& rafter) {
     require_sound(rafter, "rafter");
     const Pitch pitch = rafter.pitch;

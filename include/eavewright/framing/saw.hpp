@@ -44,8 +44,8 @@ struct FieldsOf<SawSetting> {
         field("bevel", FieldUnit::none, "tilt of the blade off square to that face", &SawSetting::bevel));
 };
 
-/// Mitre and bevel of the cut that the plane square to `cut` makes through a member along `length`, with the face square
-/// to `face` on the table. `length` and `face` are square to one another; none is zero, and `cut` is not `face`.
+/// Mitre and bevel of the cut that the plane square to `cut` makes through a member along `length`, with the face
+/// square to `face` on the table. `length` and `face` are square to one another; none is zero, and `cut` is not `face`.
 /// Ratios and square roots alone; unchecked.
 [[nodiscard]] inline SawSetting saw_setting(Direction length, Direction face, Direction cut) {
     const Direction across = cross(face, length);
@@ -153,8 +153,8 @@ inline void find_faults(const HipSaw& saw, const Path& path, Faults& faults) {
     }
 }
 
-/// Saw settings of side A. At equal pitches p over a corner of an n-sided plan: a board lying in the roof is set to a mitre
-/// of atan(cos p tan(180/n)) and a bevel of asin(sin p sin(180/n)); a jack on its side to p and 90 - 180/n.
+/// Saw settings of side A. At equal pitches p over a corner of an n-sided plan: a board lying in the roof is set to a
+/// mitre of atan(cos p tan(180/n)) and a bevel of asin(sin p sin(180/n)); a jack on its side to p and 90 - 180/n.
 /// The line goes the same way at a valley; only long and short point change places.
 /// Throws `FaultError` with the first fault of `saw`; not_supported where the hip runs back over an eave.
 [[nodiscard]] inline HipSawSettings hip_saw_settings(const HipSaw& saw) {

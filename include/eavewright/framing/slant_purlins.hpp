@@ -42,8 +42,8 @@ struct ValleyEnd {
 };
 using SlantEnd = std::variant<RakeEnd, HipEnd, ValleyEnd>;
 
-/// Purlins of one plane. Up-coordinates go up the slope on the purlin tops from their eave line, along-coordinates along
-/// that line from its left corner, somebody facing up the slope.
+/// Purlins of one plane. Up-coordinates go up the slope on the purlin tops from their eave line, along-coordinates
+/// along that line from its left corner, somebody facing up the slope.
 struct SlantPurlins {
     Pitch pitch;
     Length eave_length;        ///< of the line of the purlin tops at the eave, corner to corner

@@ -176,8 +176,8 @@ inline void find_faults(const HipKnown& known, const Path& path, Faults& faults)
     detail::find_agreement_faults(known.agree_within, path, faults);
 }
 
-/// Completes a slope. Throws `FaultError`: out_of_range; missing_field, saying what would complete it; contradiction, naming
-/// the inputs that disagree by more than `agree_within`. What is given comes back as given.
+/// Completes a slope. Throws `FaultError`: out_of_range; missing_field, saying what would complete it; contradiction,
+/// naming the inputs that disagree by more than `agree_within`. What is given comes back as given.
 [[nodiscard]] inline SlopeFigure solve_slope(const SlopeKnown& known) {
     require_sound(known, "slope");
     const Path path{"slope"};

@@ -181,11 +181,24 @@ inline void add_body(const RoofBody& body, std::size_t index, const std::vector<
     return visible;
 }
 
-/// Opens a face with a hole: its plane is cut straight up the slope through a corner of the hole, and what lies right of
+/// Unit vector up the slope in plan; the way to the back for a level plane.
+[[nodiscard]] inline PlanVector up_slope(const HeightPlane& plane) {
+    const double steep = steepness(plane);
+    return steep > one_slope ? PlanVector{plane.rise_x, plane.rise_y} * (1.0 / steep) : PlanVector{0.0, 1.0};
+}
+
+/// Opens a face with a hole: its plane is cut straight up the slope through the middle of the hole, and what lies right of
 /// the cut counts as a plane of its own.
-inline void open_hole(PlanVector corner, std::size_t label, Tier& tier) {
-    const HeightPlane& plane = tier.planes[label].plane;
-    const PlanVector up = steepness(plane) > one_slope ? PlanVector{plane.rise_x, plane.rise_y} : PlanVector{0.0, 1.0};
+inline void open_hole(const Ring& hole, const std::vector<PlanVector>& nodes, Tier& tier) {
+    const std::size_t label = hole.label;
+    const PlanVector up = up_slope(tier.planes[label].plane);
+    PlanVector leftmost = nodes[hole.nodes.front()];
+    PlanVector rightmost = leftmost;
+    for (const std::size_t node : hole.nodes) {
+        leftmost = cross(up, nodes[node] - leftmost) > 0.0 ? nodes[node] : leftmost;
+        rightmost = cross(up, nodes[node] - rightmost) < 0.0 ? nodes[node] : rightmost;
+    }
+    const PlanVector middle = (leftmost + rightmost) * 0.5;
     const std::size_t right_label = tier.planes.size();
     tier.planes.push_back(tier.planes[label]);
     std::vector<Piece> pieces;
@@ -194,7 +207,7 @@ inline void open_hole(PlanVector corner, std::size_t label, Tier& tier) {
             pieces.push_back(std::move(piece));
             continue;
         }
-        Halves halves = cut(piece.corners, LeftOf{corner, corner + up});
+        Halves halves = cut(piece.corners, LeftOf{middle, middle + up});
         if (halves.kept.size() >= 3) {
             pieces.push_back({std::move(halves.kept), label, piece.body});
         }
@@ -222,9 +235,7 @@ inline void order_rings(const std::vector<LabelledPlane>& planes, Outlines& merg
     std::vector<Place> places;
     for (std::size_t r = 0; r < merged.rings.size(); ++r) {
         const HeightPlane& plane = planes[merged.rings[r].label].plane;
-        const double steep = steepness(plane);
-        const PlanVector up =
-            steep > one_slope ? PlanVector{plane.rise_x, plane.rise_y} * (1.0 / steep) : PlanVector{0.0, 1.0};
+        const PlanVector up = up_slope(plane);
         Place place{planes[merged.rings[r].label].source, 0.0, 0.0, r};
         for (std::size_t i = 0; i < merged.rings[r].nodes.size(); ++i) {
             const PlanVector p = merged.nodes[merged.rings[r].nodes[i]];
@@ -259,7 +270,7 @@ inline void order_rings(const std::vector<LabelledPlane>& planes, Outlines& merg
             order_rings(tier.planes, merged);
             return merged;
         }
-        open_hole(merged.nodes[hole->nodes.front()], hole->label, tier);
+        open_hole(*hole, merged.nodes, tier);
     }
     refuse_composition("too many faces with holes");
 }

@@ -8,6 +8,7 @@
 // Exit code 0, 2 where the description or the command line is refused (nothing is written then), 1 where a file cannot be
 // read or written.
 
+#include "print_order.hpp"
 #include "print_report.hpp"
 #include "read_roof.hpp"
 #include "write_files.hpp"
@@ -60,10 +61,10 @@ struct CommandLine {
 }
 
 /// Everything is made before anything is written, so a refusal leaves no half-written file.
-[[nodiscard]] std::vector<OutputFile> make_files(const RoofResult& result, const RoofFile& file,
-                                                 const std::string& stem) {
+[[nodiscard]] std::vector<OutputFile> make_files(const RoofResult& result, const std::optional<RoofOrder>& order,
+                                                 const RoofFile& file, const std::string& stem) {
     std::vector<OutputFile> files{
-        {stem + ".layout.json", write_json(ResultDocument{file.unit, result}, file.unit) + "\n"}};
+        {stem + ".layout.json", write_json(ResultDocument{file.unit, result, order}, file.unit) + "\n"}};
     for (const SlopeResult& slope : result.slopes) {
         const DrawingOptions options{.title = result.name + ", " + slope.name + " slope", .tick = file.roof->tick};
         files.push_back({stem + "." + slope.name + ".svg", draw_plane(slope, options)});
@@ -85,9 +86,14 @@ struct CommandLine {
         return 2;
     }
     const RoofResult result = whole_roof(*file.roof);
+    const std::optional<RoofOrder> order =
+        file.supply ? std::optional<RoofOrder>{order_roof(*file.roof, result, *file.supply)} : std::nullopt;
     const std::string stem = std::filesystem::path{line.roof}.stem().string();
-    const std::vector<OutputFile> files = make_files(result, file, stem);
+    const std::vector<OutputFile> files = make_files(result, order, file, stem);
     print_report(std::cout, result, file.roof->tick);
+    if (order) {
+        print_order(std::cout, *order, file.roof->tick);
+    }
     if (!write_files(files, line.out, std::cerr)) {
         return 1;
     }

@@ -71,6 +71,9 @@ private:
             out << " The deck as measured\n";
             trueness(*slope.deck, "ridge");
         }
+        if (slope.underlayment) {
+            print_underlayment(*this, *slope.underlayment);
+        }
         if (slope.steel) {
             print_steel(*this, *slope.steel);
         }

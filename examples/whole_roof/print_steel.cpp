@@ -93,6 +93,32 @@ void print_findings(const ReportText& text, const SteelResult& steel) {
 }
 }  // namespace
 
+void print_underlayment(const ReportText& text, const Underlayment& underlayment) {
+    text.out << " Underlayment, " << ReportText::words(name_of(underlayment.laps.kind)) << ", "
+             << text.of(underlayment.laps.exposure) << " exposed\n"
+             << "    course lower edge: left, right, up the rakes   pieces from the "
+             << (underlayment.start == StartCorner::eave_left ? "left" : "right") << "\n";
+    for (const CourseMark& mark : underlayment.marks) {
+        std::string pieces;
+        for (const RollPiece& piece : underlayment.pieces) {
+            if (piece.course == mark.course) {
+                pieces += " " + text.of(piece.length) + " (roll " + std::to_string(piece.roll + 1) + ")";
+            }
+        }
+        text.out << "    " << std::left << std::setw(7) << mark.course + 1 << std::setw(15) << text.of(mark.left)
+                 << std::setw(15) << text.of(mark.right) << pieces << "\n";
+    }
+    text.line("rolls",
+              std::to_string(underlayment.rolls) + ", " + text.of(underlayment.left_over) + " left on the last");
+    text.line("wasted", text.area(underlayment.areas.waste) + " of " + text.area(underlayment.areas.bought));
+    text.out << " Findings of the underlayment: " << (underlayment.findings.empty() ? "none" : "") << "\n";
+    for (const UnderlaymentFinding& finding : underlayment.findings) {
+        text.out << "    course " << underlayment.pieces[finding.piece].course + 1 << ": "
+                 << ReportText::words(name_of(finding.code)) << ": " << text.of_decimal(finding.measured) << ", limit "
+                 << text.of_decimal(finding.limit) << "\n";
+    }
+}
+
 void print_steel(const ReportText& text, const SteelResult& steel) {
     const Panels& panels = steel.panels;
     text.out << " Steel, numbered from the " << (panels.start == StartCorner::eave_left ? "left" : "right")
@@ -108,6 +134,16 @@ void print_steel(const ReportText& text, const SteelResult& steel) {
 }
 
 void print_over_all(const ReportText& text, const RoofResult& roof) {
+    if (roof.covering) {
+        text.line("covering", words_of(roof.covering->covering) + ", " +
+                                  ReportText::words(name_of(roof.covering->ruling)) + " at this slope; least " +
+                                  write_decimal(roof.covering->least.least.rise_in_12(), 3) + " in 12, " +
+                                  std::string{roof.covering->least.clause});
+    }
+    if (roof.underlayment_rule) {
+        text.line("underlayment by", std::string{roof.underlayment_rule->clause} +
+                                         (roof.underlayment_rule->unverified ? "; read the maker's rule first" : ""));
+    }
     if (roof.air) {
         text.line("net free area", text.area(roof.air->net) + "; the edition in force decides");
         text.line("ridge slot", text.of_decimal(roof.air->ridge_slot) + " clear, " +

@@ -126,6 +126,21 @@ ClosurePlan read_closures(JsonFields closures) {
     return plan;
 }
 
+MakersRule read_makers(JsonFields makers) {
+    const bool exposure = makers.one_of({"head_lap", "exposure"}) == 1;
+    MakersRule rule{.courses = HeadLap{makers.has("head_lap") ? makers.length("head_lap", 2_in) : 2_in},
+                    .end_lap = makers.length("end_lap", 4_in),
+                    .end_offset = makers.length("end_offset", 6_ft)};
+    if (exposure) {
+        rule.courses = Exposure{makers.length("exposure", 34_in)};
+    }
+    if (makers.has("starter")) {
+        rule.starter = makers.length("starter", 19_in);
+    }
+    makers.finish();
+    return rule;
+}
+
 /// A layer's mass in the one unit that is given; none where neither is.
 std::optional<ArealMass> read_layer(JsonFields& handling, const std::string& layer) {
     const std::string pounds = layer + "_lb_per_sq_ft";
@@ -171,6 +186,31 @@ SteelPlan read_steel(JsonFields steel) {
         plan.edges.closures = read_closures(*closures);
     }
     steel.finish();
+    return plan;
+}
+
+CoveringPlan read_covering(JsonFields covering) {
+    CoveringPlan plan{.covering = covering.name("is", Covering::lapped_metal)};
+    plan.high_wind = covering.flag_or("high_wind", plan.high_wind);
+    if (covering.has("least_slope_here")) {
+        plan.least_slope_here = covering.pitch("least_slope_here", Pitch::in_12(3));
+    }
+    covering.finish();
+    return plan;
+}
+
+DryInPlan read_underlayment(JsonFields underlayment) {
+    DryInPlan plan{.roll = {.length = underlayment.length("roll_length", 144_ft)}};
+    plan.roll.width = underlayment.length_or("roll_width", plan.roll.width);
+    if (auto makers = underlayment.object_or_none("makers")) {
+        plan.makers = read_makers(*makers);
+    }
+    plan.eave_past = underlayment.length_or("eave_past", plan.eave_past);
+    plan.rake_past = underlayment.length_or("rake_past", plan.rake_past);
+    plan.ridge_wrap = underlayment.length_or("ridge_wrap", plan.ridge_wrap);
+    plan.top = underlayment.name_or("top", plan.top);
+    plan.start = underlayment.name_or("start", plan.start);
+    underlayment.finish();
     return plan;
 }
 

@@ -10,5 +10,7 @@
 /// The deck; its thickness goes into the shape's build-up.
 [[nodiscard]] eavewright::DeckPlan read_deck(JsonFields deck, eavewright::Length& thickness);
 [[nodiscard]] eavewright::SteelPlan read_steel(JsonFields steel);
+[[nodiscard]] eavewright::CoveringPlan read_covering(JsonFields covering);
+[[nodiscard]] eavewright::DryInPlan read_underlayment(JsonFields underlayment);
 [[nodiscard]] eavewright::AirPlan read_air(JsonFields air);
 [[nodiscard]] eavewright::HandlingPlan read_handling(JsonFields handling);

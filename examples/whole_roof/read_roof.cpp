@@ -3,6 +3,7 @@
 
 #include "json_fields.hpp"
 #include "read_cover.hpp"
+#include "read_supply.hpp"
 
 #include <eavewright/whole_roof/whole_roof.hpp>
 
@@ -183,6 +184,12 @@ void read_common_shape(JsonFields& shape, Shape& roof) {
                          .frames = read_frames(file.object("frames")),
                          .purlins = purlins,
                          .deck = deck};
+    if (auto covering = file.object_or_none("covering")) {
+        roof.covering = read_covering(*covering);
+    }
+    if (auto underlayment = file.object_or_none("underlayment")) {
+        roof.underlayment = read_underlayment(*underlayment);
+    }
     if (auto steel = file.object_or_none("steel")) {
         roof.steel = read_steel(*steel);
     }
@@ -230,11 +237,19 @@ RoofFile read_roof(const std::string& text) {
     file.expect("format", "roof description");
     file.expect("version", 1);
     RoofDescription roof = read_description(file);
+    std::optional<SupplyPlan> supply;
+    if (auto order = file.object_or_none("order")) {
+        supply = read_supply(*order);
+    }
     file.finish();
     result.unit = roof.tick.is_metric() ? LengthUnit::millimetres : LengthUnit::inches;
     add_faults_of_values(roof, result.faults);
+    if (supply && result.faults.empty()) {
+        result.faults = check(*supply, "order");
+    }
     if (result.faults.empty()) {
         result.roof = std::move(roof);
+        result.supply = std::move(supply);
     }
     return result;
 }

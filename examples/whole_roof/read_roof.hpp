@@ -5,6 +5,7 @@
 
 #include <eavewright/fault.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/supply.hpp>
 #include <eavewright/writing/json.hpp>
 
 #include <optional>
@@ -13,6 +14,7 @@
 /// What a file held: the roof, or everything that is wrong with it.
 struct RoofFile {
     std::optional<eavewright::RoofDescription> roof;
+    std::optional<eavewright::SupplyPlan> supply;  ///< where the file asks for an order
     eavewright::LengthUnit unit = eavewright::LengthUnit::inches;
     eavewright::Faults faults;
 };

@@ -110,6 +110,7 @@ TEST_CASE("walk: sheets over chords run along the eave") {
     roof.purlins.reset();
     std::get<GableRoof>(roof.shape).build_up.purlin = 0_in;
     roof.steel.reset();  // its screws go into purlins
+    roof.covering = CoveringPlan{.covering = Covering::asphalt_shingles};
     roof.frames.spacing = BaysAtMost{24_in};
     roof.deck->sheets.joints = JointPlace::on_supports;
     const RoofResult result = whole_roof(roof);
@@ -121,10 +122,33 @@ TEST_CASE("walk: sheets over chords run along the eave") {
     for (const EndJoint& joint : front.sheets.joints) {
         CHECK(joint.support.has_value());
     }
+    REQUIRE(result.underlayment_rule.has_value());
+    CHECK(kind_of(result.underlayment_rule->rule) == UnderlaymentRuleKind::single_coverage);  // 4 in 12 is not below it
+    CHECK(front.underlayment->courses.size() == 8);
     // 246.6577 in up the slope in courses of 48 1/8: five and 6.03 in left, narrower than the sliver limit.
     for (const Finding& finding : front.sheets.findings) {
         CHECK(finding.code == FindingCode::sliver_width);
     }
+}
+
+TEST_CASE("walk: half lap under shingles below 4 in 12, and no lapped metal below 3 in 12") {
+    RoofDescription roof = workshop();
+    std::get<GableRoof>(roof.shape).pitch = Pitch::in_12(3.5);
+    CHECK(check(roof).empty());
+    roof.steel.reset();
+    roof.covering = CoveringPlan{.covering = Covering::asphalt_shingles};
+    const RoofResult low = whole_roof(roof);
+    CHECK(kind_of(low.underlayment_rule->rule) == UnderlaymentRuleKind::half_lap);
+    CHECK(low.slopes[0].underlayment->laps.layers == 2);
+    roof = workshop();
+    std::get<GableRoof>(roof.shape).pitch = Pitch::in_12(2.5);
+    const Faults faults = check(roof);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].path == "steel");
+    CHECK(faults[0].required.find("at least 3 in 12 for lapped metal") == 0);
+    CHECK(faults[0].required.find("sealed lapped metal") != std::string::npos);
+    roof.steel->edges.closures->side_laps = true;
+    CHECK(check(roof).empty());
 }
 
 TEST_CASE("walk: the same description gives the same bits") {

@@ -165,6 +165,8 @@ TEST_CASE("workshop steel: air instead of foam, and a slot that the layers close
 TEST_CASE("workshop steel: straight on the purlins") {
     RoofDescription roof = workshop();
     roof.deck.reset();
+    CHECK(check(roof).size() == 2);
+    roof.underlayment.reset();
     CHECK(check(roof).front().path == "shape.build_up.deck");
     std::get<GableRoof>(roof.shape).build_up.deck = no_length;
     const RoofResult bare = whole_roof(roof);

@@ -26,6 +26,7 @@ inline eavewright::RoofDescription workshop() {
                               .ridge_setback = 2_in,
                               .blocked_bays = {1, 6}},
         .deck = DeckPlan{.sheets = {.sheet = {.width = 4_ft, .length = 8_ft}}, .nails = {.edge = 6_in, .field = 12_in}},
+        .underlayment = DryInPlan{.roll = {.length = 144_ft}},
         .steel = SteelPlan{.panels = {.ridge_hold_back = 1_in},
                            .begin = AwayFromWind{.wind_from = angle_from_degrees(260.0),
                                                  .ridge_bearing = angle_from_degrees(90.0)},

@@ -94,8 +94,9 @@ inline void find_faults(const HandlingLimits& limits, const Path& path, Faults& 
                    Path{path, "longest_alone"}, faults);
 }
 inline void find_faults(const HandledPieces& pieces, const Path& path, Faults& faults) {
-    require_within(pieces.length, one_inch, Length::from_feet(200.0), Path{path, "length"}, faults);
-    require_within(pieces.width, one_inch, Length::from_feet(200.0), Path{path, "width"}, faults);
+    const Length least = one_inch / 256.0;  // a strip of half a fine tick is still carried up
+    require_within(pieces.length, least, Length::from_feet(200.0), Path{path, "length"}, faults);
+    require_within(pieces.width, least, Length::from_feet(200.0), Path{path, "width"}, faults);
     if (pieces.count < 0 || pieces.count > most_handled) {
         faults.push_back(Fault{FaultCode::out_of_range, Path{path, "count"}.text(), std::to_string(pieces.count),
                                "0 to " + std::to_string(most_handled)});

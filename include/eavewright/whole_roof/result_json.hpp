@@ -6,8 +6,10 @@
 #include <eavewright/field.hpp>
 #include <eavewright/version.hpp>
 #include <eavewright/whole_roof/result.hpp>
+#include <eavewright/whole_roof/roof_order.hpp>
 #include <eavewright/writing/json.hpp>
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <tuple>
@@ -18,6 +20,7 @@ namespace eavewright {
 struct ResultDocument {
     LengthUnit length_unit;
     RoofResult roof;
+    std::optional<RoofOrder> order{};  ///< where it was asked for
 };
 template <>
 struct FieldsOf<ResultDocument> {
@@ -32,7 +35,8 @@ struct FieldsOf<ResultDocument> {
             "made_by", FieldUnit::none, "library and its version",
             +[](const ResultDocument&) { return std::string{"eavewright "} + version_text; }),
         field("length_unit", FieldUnit::none, "unit of every length in this document", &ResultDocument::length_unit),
-        field("roof", FieldUnit::none, "the roof", &ResultDocument::roof));
+        field("roof", FieldUnit::none, "the roof", &ResultDocument::roof),
+        field("order", FieldUnit::none, "what to buy, null where it was not asked for", &ResultDocument::order));
 };
 
 }  // namespace eavewright

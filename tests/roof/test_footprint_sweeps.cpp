@@ -13,8 +13,12 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <cstddef>
 #include <optional>
+#include <string>
+#include <variant>
 #include <vector>
 
 using namespace eavewright;
@@ -62,6 +66,7 @@ void check_against_footprint(const FootprintRoof& roof, const Footprint& plan) {
     }
     CHECK(eaves == sloped);
     CHECK(shared == between);
+    CHECK(inches(roof.widest_miss) <= 1.2e-8);
     CHECK(off_by(roof.highest, highest) <= 1.2e-8);
 }
 
@@ -130,6 +135,30 @@ TEST_CASE("equal pitch over right-angled footprints, square to the axes and turn
             outline = footprints::turned_at_random(numbers, outline);
         }
         check_roof(numbers, footprints::footprint(outline, one_pitch(numbers), numbers.inches_between(90, 200)));
+    }
+}
+
+TEST_CASE("one pitch over footprints that miss right angles and straight lines by a little or next to nothing") {
+    SeededNumbers numbers{7};
+    for (int i = 0; i < sweep(2000); ++i) {
+        CAPTURE(i);
+        const double off = std::pow(10.0, numbers.between(-14.0, -1.0));  // feet
+        CAPTURE(off);
+        footprints::Corners outline;
+        const footprints::Corners square = footprints::right_angled(numbers);
+        for (std::size_t k = 0; k < square.size(); ++k) {
+            const std::array<double, 2> next = square[(k + 1) % square.size()];
+            outline.push_back(
+                {square[k][0] + off * numbers.between(-1, 1), square[k][1] + off * numbers.between(-1, 1)});
+            if (numbers.coin() && outline.size() + square.size() - k < 24) {
+                outline.push_back({(square[k][0] + next[0]) / 2 + off * numbers.between(-1, 1),
+                                   (square[k][1] + next[1]) / 2 + off * numbers.between(-1, 1)});
+            }
+        }
+        const Footprint plan = footprints::footprint(outline, {6.0});
+        const FootprintRoof roof = roof_over(plan);
+        CHECK(inches(roof.widest_miss) <= 1e-4);  // and twice that between two planes
+        roof_checks::check_faces(roof.faces, plan_area(plan.corners), 2e-4 / 12.0);
     }
 }
 

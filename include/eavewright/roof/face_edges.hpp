@@ -42,7 +42,7 @@ inline constexpr double level_slope = 1e-9;
     if (std::fabs(into_left + into_right) <= detail::level_slope) {
         return EdgeKind::pitch_break;
     }
-    if (!is_level(left, from, to)) {
+    if (!is_level(left, from, to) && !is_level(right, from, to)) {
         return into_left + into_right < 0.0 ? EdgeKind::hip : EdgeKind::valley;
     }
     if (into_left < -detail::level_slope && into_right < -detail::level_slope) {

@@ -17,6 +17,7 @@
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/quantities.hpp>
 
+#include <cmath>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -57,6 +58,7 @@ struct FootprintRoof {
     std::vector<FootprintArc> arcs;                        ///< every edge but the eaves
     Length highest;                                        ///< of all nodes
     Area plan;                                             ///< of the footprint
+    Length widest_miss;  ///< largest height between a node and the planes that meet there
 };
 template <>
 struct FieldsOf<FootprintRoof> {
@@ -67,7 +69,9 @@ struct FieldsOf<FootprintRoof> {
         field("nodes", FieldUnit::none, "corners of the footprint, then where edges meet", &FootprintRoof::nodes),
         field("arcs", FieldUnit::none, "every edge but the eaves", &FootprintRoof::arcs),
         field("highest", FieldUnit::length, "height of the highest node", &FootprintRoof::highest),
-        field("plan", FieldUnit::area, "area of the footprint", &FootprintRoof::plan));
+        field("plan", FieldUnit::area, "area of the footprint", &FootprintRoof::plan),
+        field("widest_miss", FieldUnit::length, "largest height between a node and the planes that meet there",
+              &FootprintRoof::widest_miss));
 };
 
 namespace detail {
@@ -144,7 +148,7 @@ struct FaceHalf {
             next = halves[*next].to == halves[first].from ? first : next_half(wave, halves, *next);
         }
         if (!next || !halves[first].side) {
-            refuse_too_fine();
+            throw TooFine{};
         }
         faces.push_back(std::move(ring));
     }
@@ -209,38 +213,102 @@ inline void take_edges(FootprintRoof& roof, const std::vector<FaceHalf>& halves,
         }
     }
 }
-}  // namespace detail
 
-/// The roof over `plan`: pure, and good to 1e-9 ft in space where edges meet at pitches up to 24 in 12.
-///
-/// A gable has no face: the faces beside it end there in a rake, or in a high eave where that end is level. Throws
-/// `FaultError`: the first fault of `plan`; contradiction, naming both, where two sides with pitches of their own come to
-/// run on in one line, so that either could take the roof from there; not_supported where the roof would have edges
-/// shorter than 4e-9 in.
-[[nodiscard]] inline FootprintRoof roof_over(const Footprint& plan) {
-    require_sound(plan, "footprint");
-    const detail::Wavefront wave = detail::run_wavefront(plan);
-    std::vector<detail::FaceHalf> halves = detail::halves_of(wave);
-    const std::vector<std::vector<std::size_t>> rings = detail::trace_faces(wave, halves);
+/// True where two stretches cross by more than the rounding of their ends.
+[[nodiscard]] inline bool stretches_cross(GroundPoint a, GroundPoint b, GroundPoint c, GroundPoint d) {
+    const auto parts = [](GroundPoint from, GroundPoint to, GroundPoint one, GroundPoint other) {
+        const PlanVector along = way(from, to);
+        const double rounding = 1e-11 * size_of(along);  // inches off the line
+        const double left = cross(along, way(from, one));
+        const double right = cross(along, way(from, other));
+        return (left > rounding && right < -rounding) || (left < -rounding && right > rounding);
+    };
+    return parts(a, b, c, d) && parts(c, d, a, b);
+}
+/// Shortest edge between two faces: one that is shorter has a direction of rounding alone.
+inline constexpr Length shortest_arc = Length::from_inches(1e-6);
 
+/// True where an outline meets itself, or has an edge too short to tell.
+[[nodiscard]] inline bool meets_itself(const std::vector<GroundPoint>& outline) {
+    const std::size_t n = outline.size();
+    for (std::size_t i = 0; i < n; ++i) {
+        const GroundPoint next = outline[(i + 1) % n];
+        if (!(hypotenuse(next.x - outline[i].x, next.y - outline[i].y) > shortest_arc)) {
+            return true;
+        }
+        for (std::size_t j = i + 2; j < n; ++j) {
+            if ((j + 1) % n != i && stretches_cross(outline[i], outline[i + 1], outline[j], outline[(j + 1) % n])) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+/// Every face counter-clockwise and meeting itself nowhere, and all of them together the footprint.
+[[nodiscard]] inline bool closes(const FootprintRoof& roof) {
+    double sum = 0.0;
+    for (const RoofFace& face : roof.faces) {
+        const double area = square_inches(plan_area(face.outline));
+        if (!(area > 0.0) || meets_itself(face.outline)) {
+            return false;
+        }
+        sum += area;
+    }
+    return std::fabs(sum - square_inches(roof.plan)) <= 1e-10 * square_inches(roof.plan);
+}
+
+[[nodiscard]] inline FootprintRoof roof_at(const Footprint& plan, double one_place) {
+    const Wavefront wave = run_wavefront(plan, one_place);
+    std::vector<FaceHalf> halves = halves_of(wave);
+    const std::vector<std::vector<std::size_t>> rings = trace_faces(wave, halves);
     FootprintRoof roof{{},
                        std::vector<std::optional<std::size_t>>(plan.sides.size()),
-                       detail::building_nodes(plan, wave),
+                       building_nodes(plan, wave),
                        {},
                        plan.eave_height,
-                       plan_area(plan.corners)};
+                       plan_area(plan.corners),
+                       no_length};
     for (const std::vector<std::size_t>& ring : rings) {
-        RoofFace face{detail::plane_over_side(plan, wave, *halves[ring.front()].side), {}, {}};
+        RoofFace face{plane_over_side(plan, wave, *halves[ring.front()].side), {}, {}};
         for (const std::size_t half : ring) {
-            face.outline.push_back(detail::ground_of(roof.nodes[halves[half].from]));
+            const BuildingPoint& node = roof.nodes[halves[half].from];
+            face.outline.push_back(ground_of(node));
+            const Length miss = magnitude(height_over(face.plane, ground_of(node)) - node.z);
+            roof.widest_miss = longer(roof.widest_miss, miss);
         }
         roof.faces.push_back(std::move(face));
     }
-    detail::take_edges(roof, halves, rings);
+    take_edges(roof, halves, rings);
     for (const BuildingPoint& node : roof.nodes) {
         roof.highest = longer(roof.highest, node.z);
     }
     return roof;
+}
+}  // namespace detail
+
+/// The roof over `plan`, a pure function.
+///
+/// Faces meet in space within 1e-9 ft at pitches up to 24 in 12. Only where sides are parallel or in line, or edges meet in
+/// a point, to less than a thousandth of an inch but not to rounding, are such places taken as one and the miss is larger:
+/// `widest_miss` says how large, at most 1e-4 in times the steepest rise over run.
+///
+/// A gable has no face: the faces beside it end there in a rake, or in a high eave where that end is level. Throws
+/// `FaultError`: the first fault of `plan`; contradiction, naming both, where two sides with pitches of their own come to
+/// run on in one line, so that either could take the roof from there; not_supported where no closeness closes the roof.
+[[nodiscard]] inline FootprintRoof roof_over(const Footprint& plan) {
+    require_sound(plan, "footprint");
+    for (const double one_place : detail::closeness) {
+        try {
+            FootprintRoof roof = detail::roof_at(plan, one_place);
+            if (detail::closes(roof)) {
+                return roof;
+            }
+        } catch (const detail::TooFine&) {
+            continue;
+        }
+    }
+    throw FaultError{Fault{FaultCode::not_supported, "footprint.corners", "corners that meet almost but not quite",
+                           "an outline whose edges and corners meet exactly or stay well apart"}};
 }
 
 }  // namespace eavewright

@@ -14,6 +14,7 @@
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
 
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <limits>
@@ -25,9 +26,13 @@
 
 namespace eavewright::detail {
 
-/// Places of the moving outline closer than this are one, in inches: far above the rounding of corners within
-/// `footprint_limit`, and so small that faces meet in space within it.
-inline constexpr double one_place = 4e-9;
+/// How close places of the moving outline count as one, in inches; the first under which a roof closes is taken. The finest
+/// is far above the rounding of corners, and faces meet in space within it. The others serve sides that are parallel or
+/// in line to a millionth but not quite, whose corners run so fast that rounding carries them further than that.
+inline constexpr std::array<double, 4> closeness{4e-9, 1e-7, 3e-6, 1e-4};
+
+/// Thrown and caught within this room: the outline does not come apart cleanly at this closeness.
+struct TooFine {};
 
 /// A side as it moves. All figures in inches from the footprint's first corner.
 struct MovingSide {
@@ -60,6 +65,7 @@ struct WaveCorner {
 using WaveLoop = std::vector<WaveCorner>;
 
 struct Wavefront {
+    double one_place;  ///< inches within which places are one
     std::vector<MovingSide> sides;
     std::vector<WaveNode> nodes;  ///< the corners of the footprint first
     std::vector<WaveArc> arcs;
@@ -80,8 +86,8 @@ struct Wavefront {
     return 1.0;
 }
 
-[[nodiscard]] inline Wavefront start_wavefront(const Footprint& plan) {
-    Wavefront wave;
+[[nodiscard]] inline Wavefront start_wavefront(const Footprint& plan, double one_place) {
+    Wavefront wave{one_place, {}, {}, {}};
     for (std::size_t i = 0; i < plan.corners.size(); ++i) {
         const PlanVector at = way(plan.corners.front(), plan.corners[i]);
         wave.nodes.push_back({at, 0.0});
@@ -92,19 +98,14 @@ struct Wavefront {
         const PlanVector end = wave.nodes[(i + 1) % wave.nodes.size()].at;
         for (std::size_t j = 0; j < i && side.line == i; ++j) {
             const MovingSide& other = wave.sides[j];
-            const bool on_line = std::fabs(cross(other.along, side.at - other.at)) <= one_place &&
-                                 std::fabs(cross(other.along, end - other.at)) <= one_place;
+            const bool on_line = std::fabs(cross(other.along, side.at - other.at)) <= wave.one_place &&
+                                 std::fabs(cross(other.along, end - other.at)) <= wave.one_place;
             if (on_line && dot(side.along, other.along) > 0.0 && are_alike(plan.sides[i], plan.sides[j])) {
                 side.line = other.line;
             }
         }
     }
     return wave;
-}
-
-[[noreturn]] inline void refuse_too_fine() {
-    throw FaultError{Fault{FaultCode::not_supported, "footprint.corners", "corners that meet almost but not quite",
-                           "an outline whose roof has no edges shorter than " + write_decimal(one_place, 9) + " in"}};
 }
 
 /// How the corner between two sides moves. Sums and differences of unit vectors are square to one another, so it keeps its
@@ -116,7 +117,7 @@ struct Wavefront {
     const PlanVector sum = inward(a) + inward(b);
     const PlanVector difference = inward(a) - inward(b);
     if (size_of(sum) <= one_direction) {
-        refuse_too_fine();
+        throw TooFine{};
     }
     const PlanVector together = sum * ((a.speed + b.speed) / dot(sum, sum));
     if (a.speed == b.speed) {
@@ -175,13 +176,13 @@ struct Contact {
     const MovingSide& side = wave.sides[from.side];
     const double closing = side.speed - dot(loop[i].velocity, inward(side));
     const double gap = dot(place_of(wave, loop[i], now) - place_of(wave, from, now), inward(side));
-    if (!(closing > 0.0) || gap < -one_place) {
+    if (!(closing > 0.0) || gap < -wave.one_place) {
         return {};
     }
     const double when = gap > 0.0 ? now + gap / closing : now;
     const PlanVector at = place_of(wave, loop[i], when);
-    const bool past_start = dot(at - place_of(wave, from, when), side.along) >= -one_place;
-    const bool before_end = dot(place_of(wave, to, when) - at, side.along) >= -one_place;
+    const bool past_start = dot(at - place_of(wave, from, when), side.along) >= -wave.one_place;
+    const bool before_end = dot(place_of(wave, to, when) - at, side.along) >= -wave.one_place;
     return past_start && before_end ? Contact{when, i, j} : Contact{};
 }
 [[nodiscard]] inline Contact next_contact(const Wavefront& wave, const WaveLoop& loop, double now) {

@@ -57,7 +57,7 @@ struct WaveInstant {
                 edge_ends && ((i == contact.edge && k == contact.corner) || (k == contact.edge && i == contact.corner));
             const std::size_t low = instant.place[i] < instant.place[k] ? instant.place[i] : instant.place[k];
             const std::size_t high = instant.place[i] < instant.place[k] ? instant.place[k] : instant.place[i];
-            if (low == high || !(forced || size_of(instant.at[i] - instant.at[k]) <= one_place)) {
+            if (low == high || !(forced || size_of(instant.at[i] - instant.at[k]) <= wave.one_place)) {
                 continue;
             }
             instant.met[low] = true;
@@ -89,7 +89,7 @@ inline void part_edges(const Wavefront& wave, const WaveLoop& loop, const Contac
         for (std::size_t i = 0; i < n && from != to; ++i) {
             const bool apart = instant.place[i] == i && i != from && i != to;
             const bool forced = contact.edge == j && instant.place[contact.corner] == i;
-            const bool on_line = std::fabs(cross(along, instant.at[i] - instant.at[from])) <= one_place;
+            const bool on_line = std::fabs(cross(along, instant.at[i] - instant.at[from])) <= wave.one_place;
             if (!apart || !(forced || (on_line && reach(i) > 0.0 && reach(i) < reach(to)))) {
                 continue;
             }
@@ -168,7 +168,7 @@ inline void end_corners(Wavefront& wave, const WaveLoop& loop, WaveInstant& inst
         std::optional<std::size_t>& node = instant.node[place];
         const WaveNode& start = wave.nodes[loop[i].start];
         const bool here =
-            size_of(start.at - instant.at[place]) <= one_place && instant.offset - start.offset <= one_place;
+            size_of(start.at - instant.at[place]) <= wave.one_place && instant.offset - start.offset <= wave.one_place;
         if (!node && here) {
             node = loop[i].start;
         }
@@ -206,7 +206,7 @@ inline void end_corners(Wavefront& wave, const WaveLoop& loop, WaveInstant& inst
         }
     }
     if (!best) {
-        refuse_too_fine();
+        throw TooFine{};
     }
     return *best;
 }
@@ -228,7 +228,7 @@ inline void end_corners(Wavefront& wave, const WaveLoop& loop, WaveInstant& inst
         }
     }
     if (loop.size() < 3) {
-        refuse_too_fine();
+        throw TooFine{};
     }
     return loop;
 }
@@ -266,19 +266,19 @@ inline void end_corners(Wavefront& wave, const WaveLoop& loop, WaveInstant& inst
 inline constexpr std::size_t most_contacts = 16 * most_footprint_corners;
 
 /// The whole way of the eaves up the roof: its nodes, and the edges between its faces.
-[[nodiscard]] inline Wavefront run_wavefront(const Footprint& plan) {
+[[nodiscard]] inline Wavefront run_wavefront(const Footprint& plan, double one_place) {
     struct Moving {
         WaveLoop loop;
         double offset;
     };
-    Wavefront wave = start_wavefront(plan);
+    Wavefront wave = start_wavefront(plan, one_place);
     std::vector<Moving> moving{{first_loop(plan, wave), 0.0}};
     for (std::size_t passed = 0; !moving.empty(); ++passed) {
         const Moving now = std::move(moving.back());
         moving.pop_back();
         const Contact contact = next_contact(wave, now.loop, now.offset);
         if (!std::isfinite(contact.offset) || passed == most_contacts) {
-            refuse_too_fine();
+            throw TooFine{};
         }
         for (WaveLoop& loop : pass_contact(plan, wave, now.loop, contact)) {
             moving.push_back({std::move(loop), contact.offset});

@@ -33,6 +33,7 @@ HipRafter plain(const HipPlanes& planes, Length run) {
 }
 Length sixteenth(Length length) { return round_to_tick(length, Tick::of_inch(16)); }
 double deg(CutAngle cut) { return degrees(cut.angle()); }
+double short_of_square(double angle) { return angle > 90.0 ? 180.0 - angle : angle; }
 }  // namespace
 
 TEST_CASE("second and sixth line of the framing square") {
@@ -107,6 +108,9 @@ TEST_CASE("worked examples of hips") {
     CHECK(off_by(irregular.run_b, 16_ft) < 1e-12);
     check_example("R29", inches(hip_rafter(plain(regular(9), 13_ft + 6_in)).line_length));
     check_example("R31", inches(hip_rafter(plain(regular(6), 11_ft + 3_in)).line_length));
+    // Its plumb cut: rise 8 on 16.97 of run leaves a blank longer by depth times the hip's pitch.
+    const HipRafterFigures blank = hip_rafter(plain(regular(8), 12_ft));
+    CHECK(off_by(blank.blank_length - blank.cut_length, one_inch * (7.25 * 8.0 / std::sqrt(288.0))) < 1e-12);
     check_example("R33", inches(hip_rafter(plain(regular(10), 10_ft)).plan_run));
     check_example("R34", inches(hip_rafter(plain(regular(10), 10_ft)).line_length));
     check_example("R37", inches(hip_rafter(plain(regular(8), 12_ft)).head_deduction));
@@ -289,13 +293,28 @@ TEST_CASE("deductions end a hip where its line meets the faces of ridge, commons
         const double off_common_b = back * (ridge.x * std::cos(corner.angle) + ridge.y * std::sin(corner.angle));
         CHECK(std::fabs((off_common_a < off_common_b ? off_common_a : off_common_b) - inches(in.head_thickness) / 2.0) <
               1e-9);
+        const HipRafterFigures nose = hip_rafter(in);
+        // Saws: the side of the hip on the table, cut along the ridge board or the commons.
+        const Spot side{ridge.y, -ridge.x, 0.0};
+        const auto check_saw = [&](const SawSetting& saw, Spot face) {
+            const Spot mark = outer(face, side);
+            CHECK(std::fabs(deg(saw.mitre) - short_of_square(degrees_between(mark, outer(side, ridge)))) < 1e-6);
+            CHECK(std::fabs(deg(saw.bevel) - (90.0 - short_of_square(degrees_between(face, side)))) < 1e-6);
+        };
+        check_saw(hip.head_saw_a, {0.0, 1.0, 0.0});
+        check_saw(nose.head_saw_a, {1.0, 0.0, 0.0});
+        check_saw(nose.head_saw_b, {std::cos(corner.angle), std::sin(corner.angle), 0.0});
         // The cheek on the level-across top: the ridge board's direction against the hip's, in that face.
-        const Spot up{ridge.x, ridge.y, ridge.z};
-        const Spot across{ridge.y, -ridge.x, 0.0};
-        const Spot face = outer(across, up);
-        const Spot cut = outer(face, {0.0, 1.0, 0.0});
-        const double angle = degrees_between(cut, up);
-        CHECK(std::fabs(deg(hip.head_cheek_a) - (angle > 90.0 ? 180.0 - angle : angle)) < 1e-8);
+        const auto check_cheek = [&](CutAngle cheek, Spot along) {
+            const Spot mark = outer(outer(side, ridge), {along.y, -along.x, 0.0});
+            CHECK(std::fabs(deg(cheek) - short_of_square(degrees_between(mark, ridge))) < 1e-6);
+        };
+        check_cheek(hip.head_cheek_a, {1.0, 0.0, 0.0});
+        check_cheek(hip.head_cheek_b, {1.0, 0.0, 0.0});
+        check_cheek(nose.head_cheek_a, {0.0, 1.0, 0.0});
+        check_cheek(nose.head_cheek_b, {std::sin(corner.angle), -std::cos(corner.angle), 0.0});
+        check_cheek(hip.tail_cheek_a, {1.0, 0.0, 0.0});
+        check_cheek(hip.tail_cheek_b, {std::cos(corner.angle), std::sin(corner.angle), 0.0});
     }
 }
 

@@ -212,6 +212,16 @@ TEST_CASE("valley jacks and cripples are as long as their ends are apart in spac
             CHECK(jack.cut_length > no_length);
         }
         check_differences(cripples, spacing);
+        // Half a 1 1/2 in hip and valley, square to their lines in plan, and the saw along each.
+        const double hip_share = hip.x / size_of({hip.x, hip.y, 0.0});
+        const double valley_share = valley.x / size_of({valley.x, valley.y, 0.0});
+        CHECK(std::fabs(inches(cripples.head_deduction) * hip_share - 0.75) < 1e-9);
+        CHECK(std::fabs(inches(cripples.foot_deduction) * valley_share - 0.75) < 1e-9);
+        CHECK(std::fabs(inches(jacks.foot_deduction) * valley_share - 0.75) < 1e-9);
+        CHECK(std::fabs(deg(cripples.saw.bevel) - std::acos(hip_share) * 180.0 / pi) < 1e-6);
+        REQUIRE(cripples.foot_saw);
+        CHECK(std::fabs(deg(cripples.foot_saw->bevel) - std::acos(valley_share) * 180.0 / pi) < 1e-6);
+        CHECK(std::fabs(cripples.foot_saw->mitre.tangent() - hip_side.corner.rise_a) < 1e-12);
     }
 }
 

@@ -125,6 +125,15 @@ TEST_CASE("a 3-4-5 rafter worked by hand") {
     CHECK(rafter.tail_length == 13.125_in);
     CHECK(rafter.cut_length == 132.1875_in);
     CHECK(rafter.blank_length == 136.3125_in);
+    // Cut square at the tail, 13.5 in of it, both edges end together there: the blank is no longer than the cut.
+    const RafterFigures square = common_rafter({.pitch = Pitch::in_12(9),
+                                                .run = 8_ft,
+                                                .overhang = 12_in,
+                                                .depth = 5.5_in,
+                                                .plate_width = 3.5_in,
+                                                .tail = TailCut::square});
+    CHECK(square.tail_length == 13.5_in);
+    CHECK(square.blank_length == square.cut_length);
     // The notch may take 1 3/8 square: seat 1.375 x 5/3 = 2.29167, heel cut 1.71875; 6.875 - 1.71875 = 5.15625 over it.
     CHECK(off_by(rafter.birdsmouth.seat, 2.2916666666666667_in) < 1e-12);
     CHECK(off_by(rafter.height_above_plate, 5.15625_in) < 1e-12);

@@ -13,6 +13,7 @@
 #include "support/seeded_numbers.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>

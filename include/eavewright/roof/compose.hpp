@@ -207,6 +207,33 @@ inline void add_faces(const std::vector<RoofBody>& bodies, Tier& tier, Compositi
         roof.sources.push_back(own.source);
     }
 }
+/// The roof of sound bodies, its faces cut along `seams` too.
+[[nodiscard]] inline Composition compose_with_seams(const std::vector<RoofBody>& bodies,
+                                                    const std::vector<Seam>& seams) {
+    std::vector<std::size_t> tiers;
+    for (const RoofBody& body : bodies) {
+        tiers.push_back(body.tier);
+    }
+    std::sort(tiers.begin(), tiers.end());
+    tiers.erase(std::unique(tiers.begin(), tiers.end()), tiers.end());
+    Composition roof;
+    for (const std::size_t number : tiers) {
+        Tier tier;
+        for (std::size_t b = 0; b < bodies.size(); ++b) {
+            if (bodies[b].tier == number) {
+                tier.bodies.push_back(b);
+            }
+        }
+        label_planes(bodies, tier);
+        for (std::size_t k = 0; k < tier.bodies.size(); ++k) {
+            add_body(bodies[tier.bodies[k]], tier.bodies[k], tier.labels[k], tier.planes, tier.pieces);
+        }
+        tier.pieces = visible_pieces(tier.pieces, tier.planes);
+        cut_seams(seams, tier);
+        add_faces(bodies, tier, roof);
+    }
+    return roof;
+}
 }  // namespace detail
 
 /// The roof of `bodies`: in each tier the greatest of its bodies over every point of the plan, as faces that are as large
@@ -223,28 +250,7 @@ inline void add_faces(const std::vector<RoofBody>& bodies, Tier& tier, Compositi
 /// within 1e-6 in of meeting without doing so.
 [[nodiscard]] inline Composition compose(const std::vector<RoofBody>& bodies) {
     require_sound(bodies, "bodies");
-    std::vector<std::size_t> tiers;
-    for (const RoofBody& body : bodies) {
-        tiers.push_back(body.tier);
-    }
-    std::sort(tiers.begin(), tiers.end());
-    tiers.erase(std::unique(tiers.begin(), tiers.end()), tiers.end());
-    Composition roof;
-    for (const std::size_t number : tiers) {
-        detail::Tier tier;
-        for (std::size_t b = 0; b < bodies.size(); ++b) {
-            if (bodies[b].tier == number) {
-                tier.bodies.push_back(b);
-            }
-        }
-        detail::label_planes(bodies, tier);
-        for (std::size_t k = 0; k < tier.bodies.size(); ++k) {
-            detail::add_body(bodies[tier.bodies[k]], tier.bodies[k], tier.labels[k], tier.planes, tier.pieces);
-        }
-        tier.pieces = detail::visible_pieces(tier.pieces, tier.planes);
-        detail::add_faces(bodies, tier, roof);
-    }
-    return roof;
+    return detail::compose_with_seams(bodies, {});
 }
 
 }  // namespace eavewright

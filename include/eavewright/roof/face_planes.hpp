@@ -113,12 +113,40 @@ template <Surface surface>
 }
 
 namespace detail {
+/// Between faces of one plane that stand side by side: where they touch in a point, or part.
+[[nodiscard]] inline std::vector<Seam> seams_between(const ComposedRoof& roof) {
+    std::vector<Seam> seams;
+    for (std::size_t f = 0; f + 1 < roof.faces.size(); ++f) {
+        if (!(roof.sources[f] == roof.sources[f + 1])) {
+            continue;
+        }
+        const PlanVector up = up_slope(roof.faces[f].plane);
+        PlanVector right = as_vector(roof.faces[f].outline.front());  // end of the one on the left
+        PlanVector left = as_vector(roof.faces[f + 1].outline.front());
+        for (const GroundPoint p : roof.faces[f].outline) {
+            right = cross(up, as_vector(p) - right) < 0.0 ? as_vector(p) : right;
+        }
+        for (const GroundPoint p : roof.faces[f + 1].outline) {
+            left = cross(up, as_vector(p) - left) > 0.0 ? as_vector(p) : left;
+        }
+        if (cross(up, left - right) <= one_node_in) {
+            seams.push_back({roof.sources[f], (left + right) * 0.5});
+        }
+    }
+    return seams;
+}
+
 /// The faces of a raised surface, which must be those of the chord tops.
 [[nodiscard]] inline std::vector<RoofFace> raised_faces(const ComposedRoof& roof, Length depth, Surface surface) {
     if (depth == no_length) {
         return roof.faces;
     }
-    Composition made = compose(raised(roof.bodies, depth));
+    const std::vector<RoofBody> bodies = raised(roof.bodies, depth);
+    Composition made = compose(bodies);
+    if (made.sources.size() < roof.sources.size()) {
+        // Faces that touched in a point have grown together there.
+        made = compose_with_seams(bodies, seams_between(roof));
+    }
     if (made.sources != roof.sources) {
         throw FaultError{Fault{FaultCode::not_supported, "build_up",
                                std::to_string(made.sources.size()) + " faces of " + std::string{name_of(surface)},
@@ -134,8 +162,9 @@ namespace detail {
 /// Every plane is raised plumb by the depth of its layers times its slope factor and the roof composed anew, the fascia
 /// lines staying where they are in plan. With equal pitches hips, valleys and ridges rise plumb; with unequal ones they move
 /// towards the flatter plane or away from it, and at a hip's foot the steeper plane, raised by more, ends on a short rake
-/// over the flatter one's fascia. Throws `FaultError`: the first fault of `build_up`; not_supported where a raised
-/// surface has other faces than the chord tops (two ridges of one height over unequal pitches come apart).
+/// over the flatter one's fascia. Ridges of one height over unequal pitches come apart; where two faces of one plane that
+/// met in a point would then grow together, they stay apart along a short pitch break. Throws `FaultError`: the first
+/// fault of `build_up`; not_supported where a raised surface has other faces than the chord tops.
 [[nodiscard]] inline std::vector<FacePlanes> planes_of(const ComposedRoof& roof, const BuildUp& build_up) {
     require_sound(build_up, "build_up");
     const std::vector<RoofFace> purlin = detail::raised_faces(roof, build_up.purlin, Surface::purlin_top);

@@ -187,35 +187,60 @@ inline void add_body(const RoofBody& body, std::size_t index, const std::vector<
     return steep > one_slope ? PlanVector{plane.rise_x, plane.rise_y} * (1.0 / steep) : PlanVector{0.0, 1.0};
 }
 
-/// Opens a face with a hole: its plane is cut straight up the slope through the middle of the hole, and what lies right of
-/// the cut counts as a plane of its own.
-inline void open_hole(const Ring& hole, const std::vector<PlanVector>& nodes, Tier& tier) {
-    const std::size_t label = hole.label;
+/// Cuts a plane straight up the slope through `at`: what lies right of the cut counts as a plane of its own.
+inline void cut_plane(std::size_t label, PlanVector at, Tier& tier) {
     const PlanVector up = up_slope(tier.planes[label].plane);
+    const std::size_t right_label = tier.planes.size();
+    tier.planes.push_back(tier.planes[label]);
+    std::vector<Piece> pieces;
+    pieces.reserve(2 * tier.pieces.size());
+    for (const Piece& piece : tier.pieces) {
+        if (piece.label != label) {
+            pieces.push_back(piece);
+            continue;
+        }
+        const Halves halves = cut(piece.corners, LeftOf{at, at + up});
+        if (halves.kept.size() >= 3) {
+            pieces.push_back({halves.kept, label, piece.body});
+        }
+        if (halves.rest.size() >= 3) {
+            pieces.push_back({halves.rest, right_label, piece.body});
+        }
+    }
+    tier.pieces = std::move(pieces);
+}
+
+/// Opens a face with a hole: a cut through the middle of the hole.
+inline void open_hole(const Ring& hole, const std::vector<PlanVector>& nodes, Tier& tier) {
+    const PlanVector up = up_slope(tier.planes[hole.label].plane);
     PlanVector leftmost = nodes[hole.nodes.front()];
     PlanVector rightmost = leftmost;
     for (const std::size_t node : hole.nodes) {
         leftmost = cross(up, nodes[node] - leftmost) > 0.0 ? nodes[node] : leftmost;
         rightmost = cross(up, nodes[node] - rightmost) < 0.0 ? nodes[node] : rightmost;
     }
-    const PlanVector middle = (leftmost + rightmost) * 0.5;
-    const std::size_t right_label = tier.planes.size();
-    tier.planes.push_back(tier.planes[label]);
-    std::vector<Piece> pieces;
-    for (Piece& piece : tier.pieces) {
-        if (piece.label != label) {
-            pieces.push_back(std::move(piece));
-            continue;
-        }
-        Halves halves = cut(piece.corners, LeftOf{middle, middle + up});
-        if (halves.kept.size() >= 3) {
-            pieces.push_back({std::move(halves.kept), label, piece.body});
-        }
-        if (halves.rest.size() >= 3) {
-            pieces.push_back({std::move(halves.rest), right_label, piece.body});
+    cut_plane(hole.label, (leftmost + rightmost) * 0.5, tier);
+}
+
+/// A cut that is asked for: through the faces of one source, straight up the slope.
+struct Seam {
+    FaceSource source;
+    PlanVector at;
+};
+/// Cuts along the seams of the tier, the rightmost of a plane first, so that each still finds its plane under its first
+/// label.
+inline void cut_seams(std::vector<Seam> seams, Tier& tier) {
+    const std::size_t planes = tier.planes.size();
+    for (std::size_t label = 0; label < planes; ++label) {
+        const PlanVector up = up_slope(tier.planes[label].plane);
+        std::sort(seams.begin(), seams.end(),
+                  [&](const Seam& a, const Seam& b) { return cross(up, a.at) < cross(up, b.at); });
+        for (const Seam& seam : seams) {
+            if (seam.source == tier.planes[label].source) {
+                cut_plane(label, seam.at, tier);
+            }
         }
     }
-    tier.pieces = std::move(pieces);
 }
 
 /// The outlines of a tier.

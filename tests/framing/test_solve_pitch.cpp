@@ -187,6 +187,14 @@ TEST_CASE("contradictions name their inputs") {
     CHECK(three.path == "slope.pitch");
     CHECK(three.given == "6 in 12");
     CHECK(mentions(three.required, "run of 144 in and rise of 60 in"));
+    // Through figures between them as well: pitch, run and overhang together make the rafter 240.33 in, not 25 ft.
+    const Fault far_off = refusal_of([] {
+        (void)solve_roof(
+            {.pitch = Pitch::in_12(4), .run = 18_ft, .overhang = 12_in, .total_length = 25_ft, .wall_height = 12_ft});
+    });
+    CHECK(far_off.path == "roof.total_length");
+    CHECK(mentions(far_off.required, "pitch of 4 in 12 and run of 216 in and overhang of 12 in"));
+    CHECK(mentions(far_off.required, "apart by 59.66"));
     // One sixteenth is a tape; a tighter call refuses it.
     CHECK(solve_slope({.run = 12_ft, .rise = 9_ft, .slope = 15_ft + 0.0625_in}).run == 12_ft);
     CHECK(refusal_of([] {

@@ -143,16 +143,14 @@ private:
         }
         if (known(slope) && known(run) != known(rise)) {
             const std::size_t leg = known(run) ? run : rise;
-            set(known(run) ? rise : run, other_leg(slope, leg, path), from(slope, leg), path);
+            set(known(run) ? rise : run, other_leg(slope, leg), from(slope, leg), path);
             return true;
         }
         return false;
     }
-    [[nodiscard]] double other_leg(std::size_t slope, std::size_t leg, const Path& path) const {
+    /// 0 where the slope is shorter than the leg: whether by too much is told where figures must agree.
+    [[nodiscard]] double other_leg(std::size_t slope, std::size_t leg) const {
         const double over = value(slope) - value(leg);
-        if (over < -within_) {
-            refuse(figures_[slope].from | figures_[leg].from, "a slope would be shorter than its run or rise", path);
-        }
         return over <= 0.0 ? 0.0 : std::sqrt(over * (value(slope) + value(leg)));
     }
 

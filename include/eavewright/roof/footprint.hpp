@@ -144,7 +144,8 @@ inline void find_faults_of_form(const Footprint& plan, const Path& path, Faults&
     const double share = dot(out, along) / dot(along, along);
     return size_of(out - along * (share < 0.0 ? 0.0 : share > 1.0 ? 1.0 : share));
 }
-/// True where two sides that do not follow one another cross: each has its ends on both hands of the other.
+/// True where two sides that do not follow one another cross: each has its ends on both hands of the other. Sides in line
+/// have theirs there by rounding; where an end that close to the line belongs to a crossing, the gap is too small already.
 [[nodiscard]] inline bool sides_cross(const Footprint& plan, std::size_t a, std::size_t b) {
     const std::size_t n = plan.corners.size();
     const auto parts = [&](std::size_t line, std::size_t side) {
@@ -152,7 +153,8 @@ inline void find_faults_of_form(const Footprint& plan, const Path& path, Faults&
         const GroundPoint at = plan.corners[line];
         const double one = cross(along, way(at, plan.corners[side]));
         const double other = cross(along, way(at, plan.corners[(side + 1) % n]));
-        return (one < 0.0 && other > 0.0) || (one > 0.0 && other < 0.0);
+        const double clear = inches(footprint_gap) / 2.0;
+        return (one < -clear && other > clear) || (one > clear && other < -clear);
     };
     return parts(a, b) && parts(b, a);
 }

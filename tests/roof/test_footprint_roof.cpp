@@ -173,8 +173,8 @@ TEST_CASE("regular polygons come to one point") {
 }
 
 TEST_CASE("a hip roof with four pitches, worked by hand") {
-    // Front 6 and back 4 in 12 over 24 ft: 6 y = 4 (24 - y), y = 9.6 ft, ridge 4.8 ft up. The left end, 12 in 12, meets it
-    // 4.8 ft in; the right end, 8 in 12, 7.2 ft in.
+    // Front 6 and back 4 in 12 over 24 ft: 6 y = 4 (24 - y), y = 9.6 ft, ridge 4.8 ft up. The left end, 12 in 12, meets
+    // it 4.8 ft in; the right end, 8 in 12, 7.2 ft in.
     const FootprintRoof roof = roof_over(footprint(footprints::rectangle(40, 24), {6, 8, 4, 12}, 10_ft));
     REQUIRE(roof.nodes.size() == 6);
     CHECK(is_at(roof.nodes[4], 4.8, 9.6));
@@ -224,7 +224,8 @@ TEST_CASE("sides in one line share a face and keep their eaves") {
 }
 
 TEST_CASE("sides of their own pitch that would come level in one line are refused, naming both") {
-    // Side 0, 4 in 12, catches up with side 2, 8 in 12, 5 ft further in: at 10 ft of run, before the plan is 30 ft deep.
+    // Side 0, 4 in 12, catches up with side 2, 8 in 12, 5 ft further in: at 10 ft of run, before the plan is 30 ft
+    // deep.
     const Fault level =
         fault_of(footprint({{0, 0}, {20, 0}, {20, 5}, {40, 5}, {40, 35}, {0, 35}}, {4, 24, 8, 8, 8, 8}));
     CHECK(level.code == FaultCode::contradiction);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: BSL-1.0
 
-// Roofs of one pitch against the straight skeleton of CGAL, a general-purpose geometry library: the nodes of both in the
-// same places at the same heights. Built only where CGAL is found (Debian: libcgal-dev).
+// Roofs of one pitch against the straight skeleton of CGAL, a general-purpose geometry library: the nodes of both in
+// the same places at the same heights. Built only where CGAL is found (Debian: libcgal-dev).
 
 #include <eavewright/roof/footprint_roof.hpp>
 

@@ -14,7 +14,8 @@ namespace eavewright {
 namespace detail {
 /// An edge that rises less than this from end to end is level: a thousand times the rounding of its ends' heights.
 inline constexpr Length level_rise = Length::from_inches(1e-8);
-/// So is one that rises less than this over its run, and a face that does so away from the edge neither rises nor falls.
+/// So is one that rises less than this over its run, and a face that does so away from the edge neither rises nor
+/// falls.
 inline constexpr double level_slope = 1e-9;
 
 /// Rise over run of `plane` square to the line from `from` to `to`, into what lies on its left.

@@ -38,8 +38,8 @@ inline constexpr double flattest_side = 1e-3;
 
 /// The outline of all eaves, at one level. Side i runs from corner i to corner i + 1.
 ///
-/// 3 to 24 corners, counter-clockwise seen from above, whose sides neither cross nor touch. With one pitch all round any
-/// such outline has a roof. With pitches of their own, or gables, the outline must be convex or have right angles
+/// 3 to 24 corners, counter-clockwise seen from above, whose sides neither cross nor touch. With one pitch all round
+/// any such outline has a roof. With pitches of their own, or gables, the outline must be convex or have right angles
 /// only (not_supported otherwise, as is a gable at an inside corner).
 struct Footprint {
     std::vector<GroundPoint> corners;
@@ -144,8 +144,9 @@ inline void find_faults_of_form(const Footprint& plan, const Path& path, Faults&
     const double share = dot(out, along) / dot(along, along);
     return size_of(out - along * (share < 0.0 ? 0.0 : share > 1.0 ? 1.0 : share));
 }
-/// True where two sides that do not follow one another cross: each has its ends on both hands of the other. Sides in line
-/// have theirs there by rounding; where an end that close to the line belongs to a crossing, the gap is too small already.
+/// True where two sides that do not follow one another cross: each has its ends on both hands of the other. Sides in
+/// line have theirs there by rounding; where an end that close to the line belongs to a crossing, the gap is too small
+/// already.
 [[nodiscard]] inline bool sides_cross(const Footprint& plan, std::size_t a, std::size_t b) {
     const std::size_t n = plan.corners.size();
     const auto parts = [&](std::size_t line, std::size_t side) {

@@ -3,8 +3,8 @@
 
 // The roof over a footprint: a face for every eave, meeting in hips, valleys and ridges.
 //
-// With one pitch all round the edges between the faces are the footprint's straight skeleton; with pitches of their own and
-// gables, the weighted one. Both come from moving the eaves inward and up (wavefront.hpp).
+// With one pitch all round the edges between the faces are the footprint's straight skeleton; with pitches of their own
+// and gables, the weighted one. Both come from moving the eaves inward and up (wavefront.hpp).
 
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
@@ -48,9 +48,9 @@ struct FieldsOf<FootprintArc> {
 
 /// The roof over a footprint.
 ///
-/// Faces stand in the order of their first sides, each outline beginning at that side's eave. Sides in one line share a face
-/// where their roofs run into one another. Two faces share the same two nodes along an edge, bit for bit, so a node
-/// that lies on the straight edge of a face is a corner of its outline.
+/// Faces stand in the order of their first sides, each outline beginning at that side's eave. Sides in one line share a
+/// face where their roofs run into one another. Two faces share the same two nodes along an edge, bit for bit, so a
+/// node that lies on the straight edge of a face is a corner of its outline.
 struct FootprintRoof {
     std::vector<RoofFace> faces;
     std::vector<std::optional<std::size_t>> face_of_side;  ///< none for a gable
@@ -244,17 +244,22 @@ inline constexpr Length shortest_arc = Length::from_inches(1e-6);
     }
     return false;
 }
-/// Every face counter-clockwise and meeting itself nowhere, and all of them together the footprint.
+/// Every face counter-clockwise and meeting itself nowhere, all of them together the footprint, and no miss wider than
+/// documented.
 [[nodiscard]] inline bool closes(const FootprintRoof& roof) {
     double sum = 0.0;
+    double steepest = 0.0;
     for (const RoofFace& face : roof.faces) {
+        const double rise = steepness(face.plane);
+        steepest = rise > steepest ? rise : steepest;
         const double area = square_inches(plan_area(face.outline));
         if (!(area > 0.0) || meets_itself(face.outline)) {
             return false;
         }
         sum += area;
     }
-    return std::fabs(sum - square_inches(roof.plan)) <= 1e-10 * square_inches(roof.plan);
+    return std::fabs(sum - square_inches(roof.plan)) <= 1e-10 * square_inches(roof.plan) &&
+           inches(roof.widest_miss) <= closeness.back() * (1.0 + steepest);
 }
 
 [[nodiscard]] inline FootprintRoof roof_at(const Footprint& plan, double one_place) {
@@ -288,13 +293,14 @@ inline constexpr Length shortest_arc = Length::from_inches(1e-6);
 
 /// The roof over `plan`, a pure function.
 ///
-/// Faces meet in space within 1e-9 ft at pitches up to 24 in 12. Only where sides are parallel or in line, or edges meet in
-/// a point, to less than a thousandth of an inch but not to rounding, are such places taken as one and the miss is larger:
-/// `widest_miss` says how large, at most 1e-4 in times the steepest rise over run.
+/// Faces meet in space within 1e-9 ft at pitches up to 24 in 12. Only where sides are parallel or in line, or edges
+/// meet in a point, to less than a thousandth of an inch but not to rounding, are such places taken as one and the miss
+/// is larger: `widest_miss` says how large, at most 1e-4 in times one plus the steepest rise over run.
 ///
 /// A gable has no face: the faces beside it end there in a rake, or in a high eave where that end is level. Throws
-/// `FaultError`: the first fault of `plan`; contradiction, naming both, where two sides with pitches of their own come to
-/// run on in one line, so that either could take the roof from there; not_supported where no closeness closes the roof.
+/// `FaultError`: the first fault of `plan`; contradiction, naming both, where two sides with pitches of their own come
+/// to run on in one line, so that either could take the roof from there; not_supported where no closeness closes the
+/// roof.
 [[nodiscard]] inline FootprintRoof roof_over(const Footprint& plan) {
     require_sound(plan, "footprint");
     for (const double one_place : detail::closeness) {

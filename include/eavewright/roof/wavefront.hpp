@@ -3,11 +3,12 @@
 
 // The outline of the eaves as it moves inward and up the roof: level lines of the roof, one after the other.
 //
-// Each side moves inward at its own speed (a gable stays), each corner along the line where its two sides meet. Where the
-// outline next touches itself it is taken apart: places that have met become one, edges are parted at corners that lie on
-// them, edges that lie on one another face to face become a ridge, and what is left is joined up again into outlines, each
-// turning as sharply as it can. That one step covers a side that has shrunk to nothing, a corner that parts an edge, and any
-// number of both at once. The ways of the corners and the ridges are the edges between the faces.
+// Each side moves inward at its own speed (a gable stays), each corner along the line where its two sides meet. Where
+// the outline next touches itself it is taken apart: places that have met become one, edges are parted at corners that
+// lie on them, edges that lie on one another face to face become a ridge, and what is left is joined up again into
+// outlines, each turning as sharply as it can. That one step covers a side that has shrunk to nothing, a corner that
+// parts an edge, and any number of both at once. The ways of the corners and the ridges are the edges between the
+// faces.
 
 #include <eavewright/fault.hpp>
 #include <eavewright/roof/footprint.hpp>
@@ -26,9 +27,10 @@
 
 namespace eavewright::detail {
 
-/// How close places of the moving outline count as one, in inches; the first under which a roof closes is taken. The finest
-/// is far above the rounding of corners, and faces meet in space within it. The others serve sides that are parallel or
-/// in line to a millionth but not quite, whose corners run so fast that rounding carries them further than that.
+/// How close places of the moving outline count as one, in inches; the first under which a roof closes is taken. The
+/// finest is far above the rounding of corners, and faces meet in space within it. The others serve sides that are
+/// parallel or in line to a millionth but not quite, whose corners run so fast that rounding carries them further than
+/// that.
 inline constexpr std::array<double, 4> closeness{4e-9, 1e-7, 3e-6, 1e-4};
 
 /// Thrown and caught within this room: the outline does not come apart cleanly at this closeness.
@@ -108,8 +110,9 @@ struct Wavefront {
     return wave;
 }
 
-/// How the corner between two sides moves. Sums and differences of unit vectors are square to one another, so it keeps its
-/// digits however straight or sharp the corner is. Sides that run on in one line at different speeds have no corner.
+/// How the corner between two sides moves. Sums and differences of unit vectors are square to one another, so it keeps
+/// its digits however straight or sharp the corner is. Sides that run on in one line at different speeds have no
+/// corner.
 [[nodiscard]] inline PlanVector corner_velocity(const Footprint& plan, const Wavefront& wave, std::size_t before,
                                                 std::size_t after) {
     const MovingSide& a = wave.sides[before];

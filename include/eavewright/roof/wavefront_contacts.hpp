@@ -128,8 +128,8 @@ inline void part_edges(const Wavefront& wave, const WaveLoop& loop, const Contac
     return closed;
 }
 
-/// A node where corners have met, moved onto the planes of all sides that meet there: a few rounds of the shortest way onto
-/// each in turn take out what rounding has left, which grows where sides meet at sharp angles.
+/// A node where corners have met, moved onto the planes of all sides that meet there: a few rounds of the shortest way
+/// onto each in turn take out what rounding has left, which grows where sides meet at sharp angles.
 [[nodiscard]] inline WaveNode settled_node(const Wavefront& wave, const WaveLoop& loop, const WaveInstant& instant,
                                            std::size_t place) {
     std::vector<std::size_t> meeting;

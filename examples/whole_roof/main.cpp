@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: BSL-1.0
 
-// Reads the description of a roof, lays it out, prints the report, and writes the result as JSON and one drawing a slope.
+// Reads the description of a roof, lays it out, prints the report, and writes the result as JSON, and for each slope its
+// drawings and its site sheet.
 //
 //   whole_roof ROOF.json --out FOLDER
 //   whole_roof --schema               prints the schema of the result
@@ -14,6 +15,10 @@
 #include "write_files.hpp"
 
 #include <eavewright/drawing/plane_drawing.hpp>
+#include <eavewright/drawing/site_sheet.hpp>
+#include <eavewright/drawing/site_sheet_text.hpp>
+#include <eavewright/drawing/steel_drawing.hpp>
+#include <eavewright/drawing/underlayment_drawing.hpp>
 #include <eavewright/whole_roof.hpp>
 
 #include <nlohmann/json.hpp>
@@ -65,9 +70,23 @@ struct CommandLine {
                                                  const RoofFile& file, const std::string& stem) {
     std::vector<OutputFile> files{
         {stem + ".layout.json", write_json(ResultDocument{file.unit, result, order}, file.unit) + "\n"}};
-    for (const SlopeResult& slope : result.slopes) {
-        const DrawingOptions options{.title = result.name + ", " + slope.name + " slope", .tick = file.roof->tick};
-        files.push_back({stem + "." + slope.name + ".svg", draw_plane(slope, options)});
+    for (std::size_t i = 0; i < result.slopes.size(); ++i) {
+        const SlopeResult& slope = result.slopes[i];
+        const std::string name = stem + "." + slope.name;
+        const std::string title = result.name + ", " + slope.name + " slope";
+        const Tick tick = file.roof->tick;
+        files.push_back({name + ".svg", draw_plane(slope, {.title = title, .tick = tick})});
+        if (slope.underlayment) {
+            files.push_back({name + ".underlayment.svg",
+                             draw_underlayment(slope, {.title = title + ", underlayment", .tick = tick})});
+        }
+        if (slope.steel) {
+            files.push_back({name + ".steel.svg", draw_steel(slope, {.title = title + ", steel", .tick = tick})});
+        }
+        const SiteSheet sheet = site_sheet(*file.roof, result, i);
+        const SitePaper paper = tick.is_metric() ? SitePaper::a4 : SitePaper::letter;
+        files.push_back({name + ".site.svg", draw_site_sheet(sheet, slope, {.paper = paper, .tick = tick})});
+        files.push_back({name + ".site.txt", write_site_sheet(sheet, tick)});
     }
     return files;
 }

@@ -35,7 +35,8 @@ namespace {
 void print_line(const ReportText& text, const Order& order, const OrderLine& line) {
     const bool single = line.pack.pieces() == std::optional<std::int64_t>{1};
     text.out << "    " << std::right << std::setw(5) << line.packs << " " << name_of(line.sold_by)
-             << (line.packs == 1 ? "" : (line.sold_by == SoldBy::box ? "es" : "s")) << " of " << line.name << (line.length ? " " + text.of(*line.length) : "")
+             << (line.packs == 1 ? "" : (line.sold_by == SoldBy::box ? "es" : "s")) << " of " << line.name
+             << (line.length ? " " + text.of(*line.length) : "")
              << (single ? "" : ", " + quantity(text, line.pack) + " each") << ": " << quantity(text, line.placed)
              << " placed";
     if (line.on_hand_used.number() > 0.0) {

@@ -67,6 +67,7 @@ private:
         if (!slope.sheets.pieces.empty()) {
             sheets(slope);
         }
+        print_deck_extras(*this, slope);
         if (slope.deck) {
             out << " The deck as measured\n";
             trueness(*slope.deck, "ridge");

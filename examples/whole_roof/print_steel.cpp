@@ -91,6 +91,18 @@ void print_findings(const ReportText& text, const SteelResult& steel) {
         }
     }
 }
+
+void print_stacks(const ReportText& text, const std::string& what, const Stacks& stacks) {
+    text.out << " " << what << " that may stand on this slope, " << text.mass(stacks.each) << " each, at most "
+             << stacks.pieces_a_stack << " a stack\n";
+    for (const StackPlace& place : stacks.places) {
+        text.out << "    " << place.pieces << " over frame " << place.frame + 1 << ", lower edge held by row "
+                 << place.row << ", " << text.mass(place.mass) << "\n";
+    }
+    if (stacks.on_ground > 0) {
+        text.out << "    " << stacks.on_ground << " stay on the ground\n";
+    }
+}
 }  // namespace
 
 void print_underlayment(const ReportText& text, const Underlayment& underlayment) {
@@ -116,6 +128,28 @@ void print_underlayment(const ReportText& text, const Underlayment& underlayment
         text.out << "    course " << underlayment.pieces[finding.piece].course + 1 << ": "
                  << ReportText::words(name_of(finding.code)) << ": " << text.of_decimal(finding.measured) << ", limit "
                  << text.of_decimal(finding.limit) << "\n";
+    }
+}
+
+void print_deck_extras(const ReportText& text, const SlopeResult& slope) {
+    if (slope.overhangs) {
+        text.out << " Deck at the overhangs alone: rows 0 to " << slope.overhangs->dropped_rows.back()
+                 << (slope.overhangs->rake_ends_drop ? ", and the others past the end frames," : "") << " drop by "
+                 << text.of(slope.overhangs->drop) << "\n";
+        text.line("marks of these rows", text.of_decimal(slope.overhangs->marks_lower) + " lower on the chord");
+    }
+    if (slope.stop_board) {
+        const StopBoard& board = *slope.stop_board;
+        text.line("stop board", std::to_string(board.pieces.size()) + " boards, " + text.of(board.proud) +
+                                    " proud, packed out " + text.of(board.off_fascia) + ", " +
+                                    std::to_string(board.screws) + " screws");
+        text.out << "    it comes off " << stop_board_comes_off << "\n    " << stop_board_caution << "\n";
+    }
+    if (slope.sheet_stacks) {
+        print_stacks(text, "Full sheets", *slope.sheet_stacks);
+    }
+    if (slope.panel_stacks) {
+        print_stacks(text, "Panels", *slope.panel_stacks);
     }
 }
 

@@ -158,11 +158,34 @@ std::optional<ArealMass> read_layer(JsonFields& handling, const std::string& lay
     }
     return metric ? ArealMass::from_kilograms_per_square_metre(mass) : ArealMass::from_pounds_per_square_foot(mass);
 }
+std::optional<StackPlan> read_stack(JsonFields& handling, const std::string& name) {
+    std::optional<JsonFields> given = handling.object_or_none(name);
+    if (!given) {
+        return std::nullopt;
+    }
+    const bool pascals = given->one_of({"load_limit_psf", "load_limit_pa"}) == 1;
+    StackPlan plan{.load_limit = pascals ? pressure_from_pascals(given->number("load_limit_pa", 500.0))
+                                         : pressure_from_psf(given->number("load_limit_psf", 10.0)),
+                   .lie = given->name("lie", StackLie::along_eave)};
+    plan.clearance = given->length_or("clearance", plan.clearance);
+    plan.cleat = given->length_or("cleat", plan.cleat);
+    plan.least_bearing = given->length_or("least_bearing", plan.least_bearing);
+    given->finish();
+    return plan;
+}
 }  // namespace
 
 DeckPlan read_deck(JsonFields deck, Length& thickness) {
     DeckPlan plan{.sheets = read_sheets(deck.object("sheets"), thickness), .nails = read_nails(deck.object("nails"))};
     plan.ridge_hold_back = deck.length_or("ridge_hold_back", plan.ridge_hold_back);
+    if (deck.has("stop_board")) {
+        plan.stop_board = deck.length("stop_board", 16_ft);
+    }
+    if (auto overhangs = deck.object_or_none("overhangs_only")) {
+        plan.overhangs_only = OverhangDeck{.thickness = thickness, .rakes = overhangs->flag_or("rakes", true)};
+        thickness = no_length;  // the purlins drop by it, so that it builds nothing up
+        overhangs->finish();
+    }
     deck.finish();
     return plan;
 }
@@ -235,6 +258,8 @@ HandlingPlan read_handling(JsonFields handling) {
     plan.limits.drag = handling.number_or("drag", plan.limits.drag);
     plan.sheet = read_layer(handling, "sheet");
     plan.panel = read_layer(handling, "panel");
+    plan.sheet_stack = read_stack(handling, "sheet_stack");
+    plan.panel_stack = read_stack(handling, "panel_stack");
     handling.finish();
     return plan;
 }

@@ -11,6 +11,7 @@
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_spacing.hpp>
 #include <eavewright/order/handling.hpp>
+#include <eavewright/order/stack.hpp>
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/true_up.hpp>
@@ -49,10 +50,18 @@ struct PurlinPlan {
         blocked_bays{};  ///< bays that get a line of blocks, counted from 1 at the left of each slope
 };
 
-/// Sheets over the whole slope, and what nails them down.
+/// A deck that covers the overhangs alone: steel lies on the purlins elsewhere, which drop under the deck by its thickness.
+struct OverhangDeck {
+    Length thickness;
+    bool rakes = true;  ///< the rake overhangs too
+};
+
+/// Sheets over the whole slope, or over its overhangs alone, and what nails them down.
 struct DeckPlan {
     SheetPlan sheets;
     NailPattern nails;
+    std::optional<OverhangDeck> overhangs_only{};
+    std::optional<Length> stop_board{};  ///< longest board to be had for the first row's stop board
     Length ridge_hold_back =
         no_length;  ///< upper edge of the sheets below the ridge, up the slope: half of a vent slot
 };
@@ -105,6 +114,8 @@ struct HandlingPlan {
     HandlingLimits limits;
     std::optional<ArealMass> sheet{};
     std::optional<ArealMass> panel{};
+    std::optional<StackPlan> sheet_stack{};  ///< full sheets on the purlins
+    std::optional<StackPlan> panel_stack{};  ///< the longest panels on what they are laid on
 };
 
 /// What was measured on one slope, where it was.
@@ -187,9 +198,9 @@ inline void find_as_built_faults(const RoofDescription& roof, const Path& path, 
         if (roof.as_built[i].deck) {
             find_faults(*roof.as_built[i].deck, Path{slope, "deck"}, faults);
         }
-        if (roof.as_built[i].deck && !roof.deck) {
+        if (roof.as_built[i].deck && (!roof.deck || roof.deck->overhangs_only)) {
             faults.push_back(Fault{FaultCode::contradiction, Path{slope, "deck"}.text(), "a deck that was measured",
-                                   "a deck, which this roof has not"});
+                                   "a whole deck, which this roof has not"});
         }
     }
 }
@@ -198,6 +209,14 @@ inline void find_deck_faults(const DeckPlan& deck, const Path& path, Faults& fau
     find_faults(deck.sheets, Path{path, "sheets"}, faults);
     find_faults(deck.nails, Path{path, "nails"}, faults);
     require_within(deck.ridge_hold_back, no_length, longest_overhang, Path{path, "ridge_hold_back"}, faults);
+    if (deck.overhangs_only) {
+        require_within(deck.overhangs_only->thickness, Length::from_inches(0.125), Length::from_inches(12.0),
+                       Path{Path{path, "overhangs_only"}, "thickness"}, faults);
+    }
+    if (deck.stop_board) {
+        require_within(*deck.stop_board, Length::from_feet(2.0), Length::from_feet(60.0), Path{path, "stop_board"},
+                       faults);
+    }
 }
 
 inline void find_edge_faults(const EdgePlan& edges, const Path& path, Faults& faults) {
@@ -276,9 +295,9 @@ inline void find_covering_faults(const RoofDescription& roof, const Path& path, 
         return;
     }
     const Path underlayment{path, "underlayment"};
-    if (!roof.deck) {
+    if (!roof.deck || roof.deck->overhangs_only) {
         faults.push_back(Fault{FaultCode::contradiction, underlayment.text(), "underlayment without a deck",
-                               "a deck that it lies on"});
+                               "a whole deck that it lies on"});
     }
     if (!covering) {
         faults.push_back(Fault{FaultCode::missing_field, Path{path, "covering"}.text(), "",
@@ -304,9 +323,13 @@ inline void find_cover_faults(const RoofDescription& roof, const Path& path, Fau
         find_deck_faults(*roof.deck, Path{path, "deck"}, faults);
     }
     const Length depth = std::visit([](const auto& shape) { return shape.build_up.deck; }, roof.shape);
-    if (!roof.deck && magnitude(depth) > count_tolerance) {
+    if ((!roof.deck || roof.deck->overhangs_only) && magnitude(depth) > count_tolerance) {
         faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "deck"}.text(),
-                               describe_length(depth), "0 where there is no deck"});
+                               describe_length(depth), "0 where the purlins are not decked over"});
+    }
+    if (roof.deck && roof.deck->overhangs_only && !roof.purlins) {
+        faults.push_back(Fault{FaultCode::contradiction, Path{Path{path, "deck"}, "overhangs_only"}.text(),
+                               "a deck at the overhangs alone", "purlins, which drop under it"});
     }
     if (roof.steel) {
         find_steel_faults(*roof.steel, Path{path, "steel"}, faults);
@@ -317,7 +340,20 @@ inline void find_cover_faults(const RoofDescription& roof, const Path& path, Fau
     }
     find_covering_faults(roof, path, faults);
     if (roof.handling) {
-        find_faults(roof.handling->limits, Path{Path{path, "handling"}, "limits"}, faults);
+        const Path handling{path, "handling"};
+        find_faults(roof.handling->limits, Path{handling, "limits"}, faults);
+        const auto stack = [&](const std::optional<StackPlan>& plan, const std::optional<ArealMass>& layer,
+                               const char* name) {
+            if (plan) {
+                find_faults(*plan, Path{handling, name}, faults);
+            }
+            if (plan && !layer) {
+                faults.push_back(Fault{FaultCode::missing_field, Path{handling, name}.text(), "a stack of unknown mass",
+                                       "the mass of what is stacked"});
+            }
+        };
+        stack(roof.handling->sheet_stack, roof.handling->sheet, "sheet_stack");
+        stack(roof.handling->panel_stack, roof.handling->panel, "panel_stack");
     }
 }
 /// Faults of the parts of a description, each judged by its own room, and of parts that contradict one another.

@@ -10,18 +10,23 @@
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_marks.hpp>
 #include <eavewright/framing/supports.hpp>
+#include <eavewright/order/stack_pieces.hpp>
 #include <eavewright/roof/hold_back.hpp>
 #include <eavewright/roof/measured_plane.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/diagonals.hpp>
 #include <eavewright/squaring/true_up.hpp>
+#include <eavewright/tiling/deck_strips.hpp>
 #include <eavewright/tiling/lay_underlayment.hpp>
+#include <eavewright/tiling/stop_board.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
 #include <eavewright/whole_roof/description.hpp>
 #include <eavewright/whole_roof/lay_steel.hpp>
+#include <eavewright/whole_roof/lay_strips.hpp>
 #include <eavewright/whole_roof/result.hpp>
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <utility>
@@ -80,19 +85,79 @@ template <Surface surface>
                        .trueness = std::move(trueness),
                        .deck = std::nullopt,
                        .steel = std::nullopt,
-                       .underlayment = std::nullopt};
+                       .underlayment = std::nullopt,
+                       .overhangs = std::nullopt,
+                       .stop_board = std::nullopt,
+                       .sheet_stacks = std::nullopt,
+                       .panel_stacks = std::nullopt};
+}
+
+[[nodiscard]] inline TailCut tail_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.tail; }, input);
+}
+[[nodiscard]] inline Length deck_thickness(const RoofDescription& roof) {
+    return roof.deck && roof.deck->overhangs_only
+               ? roof.deck->overhangs_only->thickness
+               : std::visit([](const auto& shape) { return shape.build_up.deck; }, roof.shape);
 }
 
 template <Surface surface>
 void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports,
                 SlopeResult& result) {
     result.supports = supports.lines;
-    if (roof.deck) {
-        SheetPlan plan = roof.deck->sheets;
-        plan.tick = roof.tick;
-        result.sheets = tile_sheets(held_back(plane, roof.deck->ridge_hold_back), supports, plan);
-        result.nails = count_nails(result.sheets, supports, roof.deck->nails);
+    if (!roof.deck) {
+        return;
     }
+    const DeckPlan& deck = *roof.deck;
+    SheetPlan plan = deck.sheets;
+    plan.tick = roof.tick;
+    if (deck.overhangs_only) {
+        const DeckStripsPlan strips{.thickness = deck.overhangs_only->thickness,
+                                    .eave_depth = plane.pitch.slope_over(result.total_run - result.run),
+                                    .rake_depth = deck.overhangs_only->rakes ? rake_overhang_of(roof.shape) : no_length,
+                                    .tail = tail_of(roof.shape)};
+        result.overhangs =
+            lay_strips(deck_strips(held_back(plane, deck.ridge_hold_back), supports, result.frames, strips), plan,
+                       deck.nails, supports.lines.size(), result.sheets, result.nails);
+    } else {
+        result.sheets = tile_sheets(held_back(plane, deck.ridge_hold_back), supports, plan);
+        result.nails = count_nails(result.sheets, supports, deck.nails);
+    }
+    if (deck.stop_board) {
+        result.stop_board = stop_board(plane, result.frames,
+                                       {.stock_length = *deck.stop_board,
+                                        .sheet_thickness = deck_thickness(roof),
+                                        .past_fascia = deck.sheets.past_fascia,
+                                        .tail = tail_of(roof.shape)});
+    }
+}
+
+/// Where full sheets may stand on the rows that they will be nailed to.
+template <Surface surface>
+void stack_sheets(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports,
+                  SlopeResult& result) {
+    if (roof.handling && roof.handling->sheet_stack && roof.deck) {
+        const SheetSize& sheet = roof.deck->sheets.sheet;
+        result.sheet_stacks = stack_pieces(
+            {static_cast<std::int64_t>(result.sheets.whole_sheets), sheet.length, sheet.width, *roof.handling->sheet},
+            plane, supports, result.frames, *roof.handling->sheet_stack);
+    }
+}
+template <Surface surface>
+void stack_panels(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports,
+                  SlopeResult& result) {
+    if (!roof.handling || !roof.handling->panel_stack || !result.steel) {
+        return;
+    }
+    HandledPieces pieces{0, no_length, no_length, *roof.handling->panel};
+    for (const PanelPiece& piece : result.steel->panels.pieces) {
+        if (piece.order_length > pieces.length + count_tolerance) {
+            pieces = {0, piece.order_length, piece.width, pieces.layer};
+        }
+        pieces.count += magnitude(piece.order_length - pieces.length) <= count_tolerance ? 1 : 0;
+        pieces.width = longer(pieces.width, piece.width);
+    }
+    result.panel_stacks = stack_pieces(pieces, plane, supports, result.frames, *roof.handling->panel_stack);
 }
 
 inline void lay_underlayment_on(const RoofDescription& roof, const DeckPlane& deck, SlopeResult& result) {
@@ -197,8 +262,10 @@ struct SlopeStart {
     result.deck = start.deck;
     const DeckPlane deck = deck_as_built(start.slope, start.slope.purlin, start.trueness, start.deck);
     lay_underlayment_on(roof, deck, result);
+    stack_sheets(roof, plane, supports_of(rows), result);
     if (roof.steel) {
         result.steel = lay_steel(roof, start.slope, plane, deck, rows, index == 0);
+        stack_panels(roof, plane, supports_of(rows), result);
     }
     return result;
 }

@@ -103,7 +103,7 @@ template <Surface surface>
 /// The steel of a slope whose purlins lie as `rows`.
 [[nodiscard]] inline SteelResult lay_steel(const RoofDescription& roof, const Slope& slope, const PurlinPlane& purlins,
                                            const DeckPlane& deck, const PurlinRows& rows, bool with_ridge) {
-    if (!roof.deck) {
+    if (!roof.deck || roof.deck->overhangs_only) {
         return lay_steel_on(roof, purlins, supports_of(rows), with_ridge);
     }
     const Length depth = std::visit([](const auto& shape) { return shape.build_up.deck; }, roof.shape);

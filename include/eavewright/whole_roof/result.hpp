@@ -10,17 +10,20 @@
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_marks.hpp>
 #include <eavewright/order/handling.hpp>
+#include <eavewright/order/stack.hpp>
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/squaring/true_up_pair.hpp>
 #include <eavewright/tiling/covering.hpp>
 #include <eavewright/tiling/sheets.hpp>
+#include <eavewright/tiling/stop_board.hpp>
 #include <eavewright/tiling/underlayment.hpp>
 #include <eavewright/tiling/underlayment_rule.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
 #include <eavewright/units/quantities.hpp>
+#include <eavewright/whole_roof/lay_strips.hpp>
 #include <eavewright/whole_roof/steel_result.hpp>
 
 #include <cstddef>
@@ -69,6 +72,10 @@ struct SlopeResult {
     std::optional<Trueness> deck;      ///< where the finished deck was measured
     std::optional<SteelResult> steel;
     std::optional<Underlayment> underlayment;
+    std::optional<OverhangResult> overhangs;  ///< where the deck covers the overhangs alone
+    std::optional<StopBoard> stop_board;
+    std::optional<Stacks> sheet_stacks;  ///< full sheets
+    std::optional<Stacks> panel_stacks;  ///< the longest panels
 };
 
 /// Pieces of one size as they are carried up.
@@ -141,7 +148,15 @@ struct FieldsOf<SlopeResult> {
               &SlopeResult::deck),
         field("steel", FieldUnit::none, "the steel, null where there is none", &SlopeResult::steel),
         field("underlayment", FieldUnit::none, "the underlayment, null where there is none",
-              &SlopeResult::underlayment));
+              &SlopeResult::underlayment),
+        field("overhangs", FieldUnit::none, "the deck at the overhangs alone, null for any other",
+              &SlopeResult::overhangs),
+        field("stop_board", FieldUnit::none, "the first row's stop board, null where none is asked",
+              &SlopeResult::stop_board),
+        field("sheet_stacks", FieldUnit::none, "where full sheets may stand, null where not asked",
+              &SlopeResult::sheet_stacks),
+        field("panel_stacks", FieldUnit::none, "where the longest panels may stand, null where not asked",
+              &SlopeResult::panel_stacks));
 };
 
 template <>

@@ -41,6 +41,7 @@ inline void add_totals(RoofResult& result) {
         result.findings += static_cast<std::int64_t>(slope.sheets.findings.size());
         result.worst_closure =
             longer(result.worst_closure, longer(slope.sheets.closure.worst_lane, slope.sheets.closure.across));
+        result.findings += static_cast<std::int64_t>(slope.stop_board ? slope.stop_board->findings.size() : 0U);
         if (slope.underlayment) {
             result.findings += static_cast<std::int64_t>(slope.underlayment->findings.size());
         }
@@ -108,11 +109,14 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     attempt(faults, {}, [&] { (void)purlin_pieces(*rows, start->frames, roof.purlins->cuts); });
     attempt(faults, {}, [&] { require_bays(roof.purlins->blocked_bays, start->frames); });
     attempt(faults, {"sheets.", "deck.sheets."}, [&] { lay_sheets(roof, plane, supports_of(*rows), nothing); });
+    attempt(faults, {"stack.", "handling.sheet_stack."},
+            [&] { stack_sheets(roof, plane, supports_of(*rows), nothing); });
     const DeckPlane deck = deck_as_built(start->slope, start->slope.purlin, start->trueness, start->deck);
     attempt(faults, {}, [&] { lay_underlayment_on(roof, deck, nothing); });
-    if (roof.steel) {
-        attempt(faults, {"panels.", "steel.panels."},
-                [&] { (void)lay_steel(roof, start->slope, plane, deck, *rows, index == 0); });
+    if (roof.steel && attempt(faults, {"panels.", "steel.panels."},
+                              [&] { nothing.steel = lay_steel(roof, start->slope, plane, deck, *rows, index == 0); })) {
+        attempt(faults, {"stack.", "handling.panel_stack."},
+                [&] { stack_panels(roof, plane, supports_of(*rows), nothing); });
     }
 }
 

@@ -132,6 +132,7 @@
 #include <eavewright/whole_roof/description.hpp>
 #include <eavewright/whole_roof/lay_slope.hpp>
 #include <eavewright/whole_roof/lay_steel.hpp>
+#include <eavewright/whole_roof/lay_strips.hpp>
 #include <eavewright/whole_roof/over_all.hpp>
 #include <eavewright/whole_roof/placed_pieces.hpp>
 #include <eavewright/whole_roof/result.hpp>

@@ -246,7 +246,7 @@ inline void add_faces(const std::vector<RoofBody>& bodies, Tier& tier, Compositi
 /// straight up the slope through the hole, the cut being a pitch break between two faces of one plane. What lies under a
 /// higher body of the same tier, under its overhang too, is no part of a face: the roof is as seen from above.
 ///
-/// Throws `FaultError`: the first fault of `bodies`; too_much_work above `most_pieces`; not_supported where faces come
+/// Throws `FaultError`: the first fault of `bodies`; too_much_work above `most_face_pieces`; not_supported where faces come
 /// within 1e-6 in of meeting without doing so.
 [[nodiscard]] inline Composition compose(const std::vector<RoofBody>& bodies) {
     require_sound(bodies, "bodies");

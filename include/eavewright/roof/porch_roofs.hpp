@@ -160,12 +160,12 @@ inline void find_faults(const PorchRoof& roof, const Path& path, Faults& faults)
 namespace detail {
 /// A strip in front of a wall from 0 to `wall`, out to `out`, past the wall's ends by `before` and `after`; the part of its
 /// top that lies against the wall is side `wall_side`. Seen facing the wall from outside: x to the right, y inward.
-struct Strip {
+struct PorchStrip {
     std::vector<GroundPoint> outline;
     std::size_t wall_side;
 };
-[[nodiscard]] inline Strip strip_against(Length wall, Length out, Length from, Length to) {
-    Strip strip{{{from, -out}, {to, -out}, {to, no_length}}, 2};
+[[nodiscard]] inline PorchStrip strip_against(Length wall, Length out, Length from, Length to) {
+    PorchStrip strip{{{from, -out}, {to, -out}, {to, no_length}}, 2};
     if (to > wall + one_inch / 64.0) {
         strip.outline.push_back({wall, no_length});
         strip.wall_side = 3;
@@ -194,7 +194,7 @@ struct Strip {
     if (std::holds_alternative<BreaksPitch>(roof.tie)) {
         body.footprint = detail::rectangle({left, -out}, {right, top.y});
     } else {
-        detail::Strip strip = detail::strip_against(roof.main.length, out, left, right);
+        detail::PorchStrip strip = detail::strip_against(roof.main.length, out, left, right);
         body.footprint = std::move(strip.outline);
         body.wall_edges = {strip.wall_side};
         body.tier = 1;

@@ -23,7 +23,7 @@ namespace eavewright {
 /// Most bodies of a roof, planes of a body, and convex pieces on the way to its faces; more is too_much_work.
 inline constexpr std::size_t most_bodies = 16;
 inline constexpr std::size_t most_body_planes = 12;
-inline constexpr std::size_t most_pieces = 2000;
+inline constexpr std::size_t most_face_pieces = 2000;
 /// Steepest plane of a body, rise over run: 120 in 12.
 inline constexpr double steepest_body_plane = 10.0;
 

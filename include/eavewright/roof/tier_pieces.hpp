@@ -173,9 +173,9 @@ inline void add_body(const RoofBody& body, std::size_t index, const std::vector<
         for (Convex& part : rest) {
             visible.push_back({std::move(part), pieces[i].label, pieces[i].body});
         }
-        if (visible.size() > most_pieces) {
+        if (visible.size() > most_face_pieces) {
             throw FaultError{Fault{FaultCode::too_much_work, "bodies", std::to_string(visible.size()) + " pieces",
-                                   "at most " + std::to_string(most_pieces)}};
+                                   "at most " + std::to_string(most_face_pieces)}};
         }
     }
     return visible;

@@ -142,8 +142,8 @@ inline void find_faults(const WrapAroundPorch& roof, const Path& path, Faults& f
             return depths[other] ? *depths[other] + roof.eave_overhang : roof.rake_overhang;
         };
         const Length wall = side % 2 == 0 ? roof.main.length : roof.main.width;
-        const detail::Strip strip = detail::strip_against(wall, *depths[side] + roof.eave_overhang,
-                                                          -past((side + 3) % 4), wall + past((side + 1) % 4));
+        const detail::PorchStrip strip = detail::strip_against(wall, *depths[side] + roof.eave_overhang,
+                                                               -past((side + 3) % 4), wall + past((side + 1) % 4));
         RoofBody body{.footprint = {}, .planes = planes, .wall_edges = {strip.wall_side}, .tier = 1};
         for (const GroundPoint p : strip.outline) {
             body.footprint.push_back(detail::at_side(roof.main, side, p));

@@ -17,8 +17,7 @@ void drawing_of_workshop(benchmark::State& state) {
         .shape = shape(),
         .frames = {.spacing = BaysAtMost{10_ft}},
         .purlins = PurlinPlan{.spacing = Fixed{24_in}, .cuts = {.stock_length = 24_ft}, .stock = row_plan().stock},
-        .sheets = sheet_plan(),
-        .nails = {.edge = 6_in, .field = 12_in}};
+        .deck = DeckPlan{.sheets = sheet_plan(), .nails = {.edge = 6_in, .field = 12_in}}};
     const SlopeResult slope = whole_roof(roof).slopes.front();
     for (auto _ : state) {
         benchmark::DoNotOptimize(draw_plane(slope, {.title = "Workshop"}));

@@ -55,8 +55,8 @@ RoofDescription workshop(Length length) {
                                .heel = 6_in},
             .frames = {.spacing = BaysAtMost{10_ft}},
             .purlins = PurlinPlan{.spacing = Fixed{24_in}, .cuts = {.stock_length = 24_ft}, .stock = stock},
-            .sheets = {.sheet = {.width = 4_ft, .length = 8_ft}},
-            .nails = {.edge = 6_in, .field = 12_in}};
+            .deck = DeckPlan{.sheets = {.sheet = {.width = 4_ft, .length = 8_ft}},
+                             .nails = {.edge = 6_in, .field = 12_in}}};
 }
 
 void walk(benchmark::State& state, const RoofDescription& roof) {

@@ -8,6 +8,8 @@
 #include <eavewright/whole_roof/whole_roof.hpp>
 
 #include <set>
+#include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -210,6 +212,21 @@ void read_common_shape(JsonFields& shape, Shape& roof) {
     return roof;
 }
 
+/// The file is flatter than the description in places: where a fault stands in the file.
+void name_as_in_file(Fault& fault) {
+    constexpr std::pair<std::string_view, std::string_view> places[] = {
+        {"steel.panels.eave.", "steel.overhang."},  {"steel.panels.eave", "steel.overhang"},
+        {"steel.panels.panel.", "steel."},          {"steel.panels.", "steel."},
+        {"steel.edges.closures", "steel.closures"}, {"steel.edges.", "steel.trim."},
+        {"handling.limits.", "handling."}};
+    for (const auto& [inside, in_file] : places) {
+        if (fault.path.rfind(inside, 0) == 0) {
+            fault.path = std::string{in_file} + fault.path.substr(inside.size());
+            return;
+        }
+    }
+}
+
 /// Where the file itself could not be read, faults of values against one another may stem from stand-ins.
 void add_faults_of_values(const RoofDescription& roof, Faults& faults) {
     const bool all_read = faults.empty();
@@ -218,6 +235,7 @@ void add_faults_of_values(const RoofDescription& roof, Faults& faults) {
         told.insert(fault.path);
     }
     for (Fault& fault : check(roof)) {
+        name_as_in_file(fault);
         if ((all_read || number_of(fault.code) < 400) && told.count(fault.path) == 0) {
             faults.push_back(std::move(fault));
         }

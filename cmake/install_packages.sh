@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: BSL-1.0
-# install_packages.sh GROUP...: installs what is missing of Debian's packages for build, test, web or lint.
+# install_packages.sh GROUP...: installs what is missing of Debian's packages for build, test, web, lint and more.
 set -euo pipefail
 export DEBIAN_FRONTEND=noninteractive
 
@@ -12,8 +12,9 @@ for group in "$@"; do
         test) packages+=("${build[@]}" doctest-dev libbenchmark-dev) ;;
         web) packages+=(libboost-dev emscripten) ;;
         lint) packages+=("${build[@]}" clang-14 clang-tidy clang-format) ;;
+        peer) packages+=("${build[@]}" libcgal-dev) ;;
         valgrind) packages+=("${build[@]}" valgrind) ;;
-        *) echo "install_packages.sh: no group '$group'; there are build, test, web, lint, valgrind" >&2; exit 2 ;;
+        *) echo "install_packages.sh: no group '$group'; there are build, test, web, lint, peer, valgrind" >&2; exit 2 ;;
     esac
 done
 

@@ -119,6 +119,35 @@ TEST_CASE("outlines that are not convex: an L, a U and an H under planes from th
     CHECK(compose({h}).faces[0].outline.size() == 12);
 }
 
+TEST_CASE("inside corners on one line: a comb under another body") {
+    // A strip of 500 x 100 with five teeth of 50 x 100, their feet on one line; a level box over two of them and a gap.
+    RoofBody comb{box(0, 0, 500, 0), {over(0, 0, 0, 0.1, 0.2)}};
+    comb.footprint.resize(2, {no_length, no_length});
+    for (int tooth = 4; tooth >= 0; --tooth) {
+        const double x = 112.5 * tooth;
+        for (const GroundPoint p : box(x, 100, x + 50, 200)) {
+            comb.footprint.push_back(p);
+        }
+        // As the outline meets them: up the right side of the tooth, down the left one.
+        const std::size_t n = comb.footprint.size();
+        const GroundPoint left_foot = comb.footprint[n - 4];
+        const GroundPoint right_foot = comb.footprint[n - 3];
+        comb.footprint[n - 4] = right_foot;
+        comb.footprint[n - 3] = {right_foot.x, in(200)};
+        comb.footprint[n - 2] = {left_foot.x, in(200)};
+        comb.footprint[n - 1] = left_foot;
+    }
+    comb.footprint.erase(comb.footprint.begin() + 2);  // the outermost feet lie on straight sides
+    comb.footprint.pop_back();
+    const Composition alone = compose({comb});
+    REQUIRE(alone.faces.size() == 1);
+    CHECK(std::fabs(plan_of(alone) - (50000 + 5 * 5000)) < 1e-6);
+    const Composition roof = compose({comb, {box(120, 80, 270, 220), {over(0, 0, 200, 0, 0)}}});
+    // The box of 150 x 140 covers 150 x 20 of the strip, 42.5 x 100 of the tooth at 112.5 and 45 x 100 of that at 225.
+    const double covered = 150 * 20 + (162.5 - 120) * 100 + (270 - 225) * 100;
+    CHECK(std::fabs(plan_of(roof) - (75000 - covered + 150 * 140)) < 1e-6);
+}
+
 TEST_CASE("a court in the middle, and faces that touch in a corner, stay simple outlines") {
     // Four level strips round a court: the face goes round it and is cut.
     std::vector<RoofBody> ring;

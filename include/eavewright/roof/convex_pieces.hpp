@@ -186,10 +186,12 @@ struct Hit {
         const PlanVector b = outline[(side + 1) % n] - outline[corner];
         const double at_a = cross(heading, a);
         const double at_b = cross(heading, b);
-        if ((at_a > 0.0) == (at_b > 0.0) || at_a == at_b) {
+        // A corner on the way ends the cut even where the way goes on beyond it, along another side or past its end.
+        const bool is_corner = std::fabs(at_a) <= on_line_in && k > 1;
+        if (!is_corner && ((at_a > 0.0) == (at_b > 0.0) || at_a == at_b)) {
             continue;
         }
-        const double distance = dot(heading, a + (b - a) * (at_a / (at_a - at_b)));
+        const double distance = dot(heading, is_corner ? a : a + (b - a) * (at_a / (at_a - at_b)));
         if (distance > on_line_in && (best.distance < 0.0 || distance < best.distance)) {
             best = {side, distance};
         }

@@ -130,6 +130,7 @@
 #include <eavewright/version.hpp>
 #include <eavewright/whole_roof.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/description_faults.hpp>
 #include <eavewright/whole_roof/lay_slope.hpp>
 #include <eavewright/whole_roof/lay_steel.hpp>
 #include <eavewright/whole_roof/lay_strips.hpp>

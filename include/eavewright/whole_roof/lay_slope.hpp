@@ -21,6 +21,7 @@
 #include <eavewright/tiling/stop_board.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/description_faults.hpp>
 #include <eavewright/whole_roof/lay_steel.hpp>
 #include <eavewright/whole_roof/lay_strips.hpp>
 #include <eavewright/whole_roof/result.hpp>

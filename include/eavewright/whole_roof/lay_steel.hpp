@@ -17,6 +17,7 @@
 #include <eavewright/tiling/panel_start.hpp>
 #include <eavewright/tiling/trim.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/description_faults.hpp>
 #include <eavewright/whole_roof/steel_result.hpp>
 
 #include <cstddef>

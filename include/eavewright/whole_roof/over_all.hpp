@@ -7,6 +7,7 @@
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/description_faults.hpp>
 #include <eavewright/whole_roof/lay_slope.hpp>
 #include <eavewright/whole_roof/result.hpp>
 

@@ -9,6 +9,7 @@
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/squaring/true_up_pair.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/description_faults.hpp>
 #include <eavewright/whole_roof/lay_slope.hpp>
 #include <eavewright/whole_roof/over_all.hpp>
 #include <eavewright/whole_roof/result.hpp>

@@ -138,8 +138,10 @@ inline void find_faults(const WrapAroundPorch& roof, const Path& path, Faults& f
         if (!depths[side]) {
             continue;
         }
+        // Front and back go on to the fascias round the corner, so that every corner lies in one strip alone.
         const auto past = [&](std::size_t other) {
-            return depths[other] ? *depths[other] + roof.eave_overhang : roof.rake_overhang;
+            const bool has_corner = side % 2 == 0;
+            return !depths[other] ? roof.rake_overhang : has_corner ? *depths[other] + roof.eave_overhang : no_length;
         };
         const Length wall = side % 2 == 0 ? roof.main.length : roof.main.width;
         const detail::PorchStrip strip = detail::strip_against(wall, *depths[side] + roof.eave_overhang,

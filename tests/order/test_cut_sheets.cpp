@@ -89,6 +89,8 @@ TEST_CASE("sheets to buy: layouts of random roofs come out of what is bought") {
         gable.length = 1_ft * whole(20, 120);
         gable.pitch = Pitch::in_12(whole(1, 12));
         roof.purlins->blocked_bays.clear();
+        roof.steel.reset();  // a slope of 1 or 2 in 12 is too flat for it, and the deck alone is asked here
+        roof.underlayment.reset();
         for (const SlopeResult& slope : whole_roof(roof).slopes) {
             const std::vector<SheetSize> pieces = cut_sizes(slope.sheets);
             CHECK(find_faults_of_cuts(pieces, four_by_eight, cut_sheets(pieces, four_by_eight)).empty());

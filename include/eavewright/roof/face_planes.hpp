@@ -12,6 +12,7 @@
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/roof/roof_body.hpp>
 #include <eavewright/roof/roof_face.hpp>
+#include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
 
@@ -90,6 +91,9 @@ template <Surface surface>
         plane.outline.push_back(
             {one_inch * detail::dot(along, off), pitch.slope_over(one_inch * detail::dot(up, off))});
         plane.edges.push_back(face.edges[i].kind);
+    }
+    if (plane.edges[0] == EdgeKind::eave && magnitude(plane.outline[1].up) < count_tolerance) {
+        plane.outline[1].up = no_length;  // the eave's own line, which rounding of the turn had left by 1e-14 in
     }
     return plane;
 }

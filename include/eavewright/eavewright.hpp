@@ -12,6 +12,7 @@
 #include <eavewright/drawing/page.hpp>
 #include <eavewright/drawing/panel_strips.hpp>
 #include <eavewright/drawing/plane_drawing.hpp>
+#include <eavewright/drawing/shape_drawing.hpp>
 #include <eavewright/drawing/sheet_findings.hpp>
 #include <eavewright/drawing/site_blocks.hpp>
 #include <eavewright/drawing/site_picture.hpp>

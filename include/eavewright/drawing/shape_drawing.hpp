@@ -162,7 +162,7 @@ inline void draw_planes(Page& page, const std::vector<DrawnFace>& faces) {
         const ChordPlane& plane = faces[i].plane;
         const Extent extent = extent_of(plane.outline);
         page.y += 6.0;
-        page.paragraph(std::to_string(i + 1) + "  " + faces[i].name + ": " + area_in_words(page, net_area(plane)) +
+        page.paragraph(std::to_string(i + 1) + " " + faces[i].name + ": " + area_in_words(page, net_area(plane)) +
                            ", " + write_decimal(plane.pitch.rise_in_12(), 3) + " in 12",
                        10.5, true);
         const double bottom = page.y + 8.0 + inches(extent.high.up - extent.low.up) * scale;

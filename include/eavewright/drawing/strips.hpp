@@ -7,7 +7,6 @@
 
 #include <cmath>
 #include <cstddef>
-#include <iterator>
 #include <optional>
 #include <set>
 #include <vector>
@@ -48,11 +47,13 @@ struct StripNeeds {
 [[nodiscard]] inline Length break_at(const std::set<Length>& edges, Length target, Length low, Length high) {
     const auto above = edges.lower_bound(target);
     const bool has_above = above != edges.end() && *above < high;
-    const bool has_below = above != edges.begin() && *std::prev(above) > low;
-    if (has_above && (!has_below || *above - target < target - *std::prev(above))) {
+    auto before = above;  // <iterator> would bring streams along, which do not stand behind platform macros
+    before = above == edges.begin() ? above : --before;
+    const bool has_below = above != edges.begin() && *before > low;
+    if (has_above && (!has_below || *above - target < target - *before)) {
         return *above;
     }
-    return has_below ? *std::prev(above) : target;
+    return has_below ? *before : target;
 }
 
 /// As few strips as keep the legible scale on `wide` drawing units, drawn as large as they then fit.

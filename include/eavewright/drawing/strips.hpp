@@ -48,7 +48,9 @@ struct StripNeeds {
     const auto above = edges.lower_bound(target);
     const bool has_above = above != edges.end() && *above < high;
     auto before = above;  // <iterator> would bring streams along, which do not stand behind platform macros
-    before = above == edges.begin() ? above : --before;
+    if (above != edges.begin()) {
+        --before;
+    }
     const bool has_below = above != edges.begin() && *before > low;
     if (has_above && (!has_below || *above - target < target - *before)) {
         return *above;

@@ -164,9 +164,15 @@ public:
     }
 
 private:
-    void open(std::string_view name) { body_ += "<" + std::string{name}; }
+    void open(std::string_view name) {
+        body_ += '<';
+        body_ += name;
+    }
     void attribute(std::string_view name, double value) {
-        body_ += " " + std::string{name} + "=\"" + number(value) + "\"";
+        body_ += ' ';
+        body_ += name;
+        body_ += "=\"" + number(value);
+        body_ += '"';
     }
     void place(SvgPoint corner, double width, double height) {
         attribute("x", corner.x);

@@ -62,7 +62,10 @@ inline constexpr Money no_money = Money::from_hundredths(0);
 [[nodiscard]] inline std::string write_money(Money money) {
     const std::int64_t size = money.hundredths() < 0 ? -money.hundredths() : money.hundredths();
     const std::string rest = std::to_string(size % 100);
-    return (money.hundredths() < 0 ? "-" : "") + std::to_string(size / 100) + (rest.size() < 2 ? ".0" : ".") + rest;
+    std::string text{money.hundredths() < 0 ? "-" : ""};
+    text += std::to_string(size / 100);
+    text += rest.size() < 2 ? ".0" : ".";
+    return text += rest;
 }
 
 }  // namespace eavewright

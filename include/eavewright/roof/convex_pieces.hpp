@@ -154,14 +154,15 @@ inline void take_out(Convex piece, const Convex& taken, std::vector<Convex>& lef
     }
 }
 
-/// Smallest and largest coordinates.
+/// Smallest and largest coordinates; turned inside out for no points.
 struct PlanBox {
     PlanVector low;
     PlanVector high;
 };
 template <class Points>
 [[nodiscard]] PlanBox box_of(const Points& piece) {
-    PlanBox box{piece.front(), piece.front()};
+    constexpr double past = 1e30;  // every coordinate of a plan
+    PlanBox box{{past, past}, {-past, -past}};
     for (const PlanVector p : piece) {
         box.low = {p.x < box.low.x ? p.x : box.low.x, p.y < box.low.y ? p.y : box.low.y};
         box.high = {p.x > box.high.x ? p.x : box.high.x, p.y > box.high.y ? p.y : box.high.y};

@@ -91,13 +91,6 @@ inline void draw_edges(Page& page, const std::vector<SvgPoint>& corners, const s
         page.svg.line(corners[i], corners[(i + 1) % corners.size()], edge_pen(kinds[i]));
     }
 }
-[[nodiscard]] inline std::vector<EdgeKind> kinds_of(const RoofFace& face) {
-    std::vector<EdgeKind> kinds;
-    for (const FaceEdge& edge : face.edges) {
-        kinds.push_back(edge.kind);
-    }
-    return kinds;
-}
 
 /// The plan, the back at the top, as large as the page lets it be.
 inline void draw_plan(Page& page, const std::vector<DrawnFace>& faces) {
@@ -120,7 +113,11 @@ inline void draw_plan(Page& page, const std::vector<DrawnFace>& faces) {
         for (const GroundPoint& p : face.outline) {
             corners.push_back({left + inches(p.x - low.x) * scale, bottom - inches(p.y - low.y) * scale});
         }
-        draw_edges(page, corners, kinds_of(face));
+        for (std::size_t e = 0; e < corners.size(); ++e) {
+            if (face.edges[e].neighbour.value_or(i) >= i) {  // a shared edge once, or its dashes would fill up
+                page.svg.line(corners[e], corners[(e + 1) % corners.size()], edge_pen(face.edges[e].kind));
+            }
+        }
         const SvgPoint middle = place_inside(corners);
         const double steep = steepness(face.plane);
         if (steep > 1e-9) {

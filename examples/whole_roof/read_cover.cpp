@@ -149,6 +149,9 @@ std::optional<ArealMass> read_layer(JsonFields& handling, const std::string& lay
     if (!handling.has(pounds) && !metric) {
         return std::nullopt;
     }
+    if (handling.has(pounds) && metric) {
+        handling.refuse(kilograms, "a mass in kilograms beside one in pounds", "one of the two");
+    }
     const std::string& key = metric ? kilograms : pounds;
     const double most = metric ? 4000.0 : 900.0;  // far above any cover, within what a layer may weigh
     const double mass = handling.number(key, 1.0);

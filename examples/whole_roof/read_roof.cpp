@@ -5,6 +5,7 @@
 #include "read_cover.hpp"
 #include "read_supply.hpp"
 
+#include <eavewright/whole_roof/roof_order.hpp>
 #include <eavewright/whole_roof/whole_roof.hpp>
 
 #include <set>
@@ -215,10 +216,17 @@ void read_common_shape(JsonFields& shape, Shape& roof) {
 /// The file is flatter than the description in places: where a fault stands in the file.
 void name_as_in_file(Fault& fault) {
     constexpr std::pair<std::string_view, std::string_view> places[] = {
-        {"steel.panels.eave.", "steel.overhang."},  {"steel.panels.eave", "steel.overhang"},
-        {"steel.panels.panel.", "steel."},          {"steel.panels.", "steel."},
-        {"steel.edges.closures", "steel.closures"}, {"steel.edges.", "steel.trim."},
-        {"handling.limits.", "handling."}};
+        {"steel.panels.eave.", "steel.overhang."},
+        {"steel.panels.eave", "steel.overhang"},
+        {"steel.panels.panel.", "steel."},
+        {"steel.panels.", "steel."},
+        {"steel.edges.closures", "steel.closures"},
+        {"steel.edges.", "steel.trim."},
+        {"handling.limits.", "handling."},
+        {"order.purlins.", "order.lumber."},
+        {"order.lumber.stock", "order.lumber.lengths"},
+        {"order.panels_a_bundle", "order.panels.a_bundle"},
+        {"order.sealant.length", "order.sealant.roll"}};
     for (const auto& [inside, in_file] : places) {
         if (fault.path.rfind(inside, 0) == 0) {
             fault.path = std::string{in_file} + fault.path.substr(inside.size());
@@ -228,13 +236,13 @@ void name_as_in_file(Fault& fault) {
 }
 
 /// Where the file itself could not be read, faults of values against one another may stem from stand-ins.
-void add_faults_of_values(const RoofDescription& roof, Faults& faults) {
+void add_faults_of_values(Faults found, Faults& faults) {
     const bool all_read = faults.empty();
     std::set<std::string> told;
     for (const Fault& fault : faults) {
         told.insert(fault.path);
     }
-    for (Fault& fault : check(roof)) {
+    for (Fault& fault : found) {
         name_as_in_file(fault);
         if ((all_read || number_of(fault.code) < 400) && told.count(fault.path) == 0) {
             faults.push_back(std::move(fault));
@@ -242,6 +250,16 @@ void add_faults_of_values(const RoofDescription& roof, Faults& faults) {
     }
 }
 
+/// What the order itself refuses, once roof and supply are sound: lengths that nothing can be cut from, and the like.
+void add_faults_of_order(const RoofDescription& roof, const SupplyPlan& supply, Faults& faults) {
+    try {
+        (void)order_roof(roof, whole_roof(roof), supply);
+    } catch (const FaultError& error) {
+        Fault fault = error.fault();
+        fault.path = "order." + fault.path;
+        faults.push_back(std::move(fault));
+    }
+}
 }  // namespace
 
 RoofFile read_roof(const std::string& text) {
@@ -253,7 +271,7 @@ RoofFile read_roof(const std::string& text) {
     const Path root{""};
     JsonFields file{*document, root, result.faults};
     file.expect("format", "roof description");
-    file.expect("version", 1);
+    file.expect("version", 2);  // 1 had sheets and nails at the top
     RoofDescription roof = read_description(file);
     std::optional<SupplyPlan> supply;
     if (auto order = file.object_or_none("order")) {
@@ -261,9 +279,15 @@ RoofFile read_roof(const std::string& text) {
     }
     file.finish();
     result.unit = roof.tick.is_metric() ? LengthUnit::millimetres : LengthUnit::inches;
-    add_faults_of_values(roof, result.faults);
+    Faults found = check(roof);
+    if (supply) {
+        for (Fault& fault : check(*supply, "order")) {
+            found.push_back(std::move(fault));
+        }
+    }
+    add_faults_of_values(std::move(found), result.faults);
     if (supply && result.faults.empty()) {
-        result.faults = check(*supply, "order");
+        add_faults_of_order(roof, *supply, result.faults);
     }
     if (result.faults.empty()) {
         result.roof = std::move(roof);

@@ -32,6 +32,9 @@ std::optional<Money> read_money(JsonFields& goods, const std::string& key) {
 
 /// A mass in pounds or kilograms, whichever is there.
 std::optional<Mass> read_mass(JsonFields& goods, const std::string& key) {
+    if (goods.has(key + "_kg") && goods.has(key + "_lb")) {
+        goods.refuse(key + "_kg", "a mass in kilograms beside one in pounds", "one of the two");
+    }
     if (goods.has(key + "_kg")) {
         return mass_from_kilograms(read_amount(goods, key + "_kg", 1e5).value_or(0.0));
     }
@@ -71,7 +74,7 @@ void read_lumber(JsonFields lumber, SupplyPlan& supply) {
         supply.lumber.stock.push_back(length);
     }
     supply.lumber.kerf = lumber.length_or("kerf", supply.lumber.kerf);
-    read_by_length(lumber, supply.purlin);
+    read_by_length(lumber, supply.purlins);
     lumber.finish();
 }
 
@@ -96,25 +99,26 @@ SupplyPlan read_supply(JsonFields order) {
     if (auto lumber = order.object_or_none("lumber")) {
         read_lumber(*lumber, supply);
     }
-    read_goods(order, "sheets", supply.sheet);
+    read_goods(order, "sheets", supply.sheets);
     supply.sheet_kerf = order.length_or("sheet_kerf", supply.sheet_kerf);
-    read_goods(order, "nails", supply.nail);
+    read_goods(order, "nails", supply.nails);
     read_goods(order, "underlayment", supply.underlayment);
     if (auto panels = order.object_or_none("panels")) {
         supply.panels_a_bundle = panels->whole_or("a_bundle", static_cast<int>(supply.panels_a_bundle));
-        read_by_length(*panels, supply.panel);
+        read_by_length(*panels, supply.panels);
         panels->finish();
     }
     read_goods(order, "eave_trim", supply.eave_trim);
     read_goods(order, "rake_trim", supply.rake_trim);
-    read_goods(order, "ridge_cap", supply.ridge_trim);
+    read_goods(order, "ridge_cap", supply.ridge_cap);
     read_goods(order, "high_eave_trim", supply.high_eave_trim);
-    read_goods(order, "closures", supply.closure);
+    read_goods(order, "inside_closures", supply.inside_closures);
+    read_goods(order, "outside_closures", supply.outside_closures);
     if (auto sealant = order.object_or_none("sealant")) {
         supply.sealant = read_sealant(*sealant);
     }
-    read_goods(order, "screws", supply.screw);
-    read_goods(order, "stitch_screws", supply.stitch_screw);
+    read_goods(order, "screws", supply.screws);
+    read_goods(order, "stitch_screws", supply.stitch_screws);
     order.finish();
     return supply;
 }

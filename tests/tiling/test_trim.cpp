@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: BSL-1.0
+#include "tiling_planes.hpp"
+
 #include <doctest/doctest.h>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/tiling/trim.hpp>
@@ -13,38 +15,26 @@ using namespace eavewright;
 using namespace eavewright::literals;
 
 namespace {
-PurlinPlane demo_plane() {
-    return gable({.width = 36_ft,
-                  .length = 60_ft,
-                  .pitch = Pitch::in_12(4),
-                  .eave_overhang = 18_in,
-                  .rake_overhang = 12_in,
-                  .build_up = {.purlin = 5.5_in},
-                  .bearing_height = 12_ft,
-                  .heel = 6_in})
-        .slopes.front()
-        .purlin;
-}
 const TrimStock ten_feet{.piece = 10_ft};
 }  // namespace
 
 TEST_CASE("trim: the workshop's edges by hand") {
     // Eave 62 ft = 744 in, pieces 120 in lapped 4: 120 + 116 n >= 744, n = 5.4 -> 6 more, 7 pieces; the last is
     // 744 - 6 x 116 = 48 in.
-    const std::vector<TrimRun> eave = trim_runs(demo_plane(), EdgeKind::eave, ten_feet);
+    const std::vector<TrimRun> eave = trim_runs(workshop_plane(), EdgeKind::eave, ten_feet);
     REQUIRE(eave.size() == 1);
     CHECK(eave[0].run == 744_in);
     CHECK(eave[0].pieces == 7);
     CHECK(eave[0].last_piece == 48_in);
     // Rakes 246.6577 in each: 120 + 116 x 2 = 352, 120 + 116 = 236 is short: 3 pieces, the last 246.6577 - 232 = 14.6577 in.
-    const std::vector<TrimRun> rakes = trim_runs(demo_plane(), EdgeKind::rake, ten_feet);
+    const std::vector<TrimRun> rakes = trim_runs(workshop_plane(), EdgeKind::rake, ten_feet);
     REQUIRE(rakes.size() == 2);
     for (const TrimRun& rake : rakes) {
         CHECK(rake.pieces == 3);
         CHECK(off_by(rake.last_piece, 14.657657_in) < 1e-6);
     }
-    CHECK(trim_runs(demo_plane(), EdgeKind::ridge, ten_feet).size() == 1);
-    CHECK(trim_runs(demo_plane(), EdgeKind::hip, ten_feet).empty());
+    CHECK(trim_runs(workshop_plane(), EdgeKind::ridge, ten_feet).size() == 1);
+    CHECK(trim_runs(workshop_plane(), EdgeKind::hip, ten_feet).empty());
 }
 
 TEST_CASE("trim: three pieces cover 3L - 2d") {
@@ -58,7 +48,7 @@ TEST_CASE("trim: three pieces cover 3L - 2d") {
 TEST_CASE("trim: what goes past the ends is covered too") {
     // 12 in added to a ridge for both ends together (Univ. of Florida UF00008517, step 54, read): 744 + 12 = 756 in.
     const TrimStock cap{.piece = 10_ft, .past_ends = 12_in};
-    const std::vector<TrimRun> ridge = trim_runs(demo_plane(), EdgeKind::ridge, cap);
+    const std::vector<TrimRun> ridge = trim_runs(workshop_plane(), EdgeKind::ridge, cap);
     CHECK(ridge[0].run == 756_in);
     CHECK(ridge[0].pieces == 7);
 }
@@ -91,7 +81,7 @@ TEST_CASE("trim: what is refused") {
     for (const Length none : lengths_that_are_none()) {
         CHECK(refusal_of([&] { (void)count_trim(1_ft, {.piece = none}); }).path == "trim.piece");
     }
-    PurlinPlane plane = demo_plane();
+    PurlinPlane plane = workshop_plane();
     plane.edges.pop_back();
     CHECK(refusal_of([&] { (void)trim_runs(plane, EdgeKind::eave, ten_feet); }).path == "plane.edges");
 }

@@ -22,19 +22,6 @@ using namespace eavewright;
 using namespace eavewright::literals;
 
 namespace {
-/// 36 ft by 60 ft at 4 in 12, 18 in and 12 in of overhang: 744 in of eave, 19.5 ft x sqrt(10) / 3 = 246.6577 in of slope.
-PurlinPlane workshop_plane() {
-    return gable({.width = 36_ft,
-                  .length = 60_ft,
-                  .pitch = Pitch::in_12(4),
-                  .eave_overhang = 18_in,
-                  .rake_overhang = 12_in,
-                  .build_up = {.purlin = 5.5_in},
-                  .bearing_height = 12_ft,
-                  .heel = 6_in})
-        .slopes.front()
-        .purlin;
-}
 UnderlaymentPlan single_coverage(Length roll_length) {
     return {.roll = {.length = roll_length}, .rule = SingleCoverage{}};
 }

@@ -5,6 +5,7 @@
 
 #include <eavewright/framing/frames.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
+#include <eavewright/roof/shape.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
 
 #include "support/seeded_numbers.hpp"
@@ -37,6 +38,23 @@ eavewright::Plane<surface> random_plane(SeededNumbers& random, double along, dou
                                 {one_inch * (along + off()), no_length},
                                 {one_inch * (along + off()), one_inch * (up + off())},
                                 {one_inch * off(), one_inch * (up + off())}});
+}
+
+/// The workshop's plane: 36 ft by 60 ft at 4 in 12, 18 in and 12 in of overhang, 744 in of eave and 19.5 ft x sqrt(10) / 3 =
+/// 246.6577 in of slope.
+inline eavewright::PurlinPlane workshop_plane() {
+    using namespace eavewright;
+    using namespace eavewright::literals;
+    return gable({.width = 36_ft,
+                  .length = 60_ft,
+                  .pitch = Pitch::in_12(4),
+                  .eave_overhang = 18_in,
+                  .rake_overhang = 12_in,
+                  .build_up = {.purlin = 5.5_in},
+                  .bearing_height = 12_ft,
+                  .heel = 6_in})
+        .slopes[0]
+        .purlin;
 }
 
 inline eavewright::SheetPlan random_sheet_plan(SeededNumbers& random) {

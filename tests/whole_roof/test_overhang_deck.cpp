@@ -36,6 +36,11 @@ TEST_CASE("overhang deck: purlins drop under it, steel lies on one surface") {
     CHECK(front.overhangs->drop == 0.4375_in);
     CHECK(front.overhangs->rake_ends_drop);
     CHECK(front.overhangs->strips == std::vector<std::string>{"eave", "left rake", "right rake"});
+    // Row 1 on the chord: 24 - 0.75 + 0.2522 = 23.5022 for a purlin that does not drop; 7/16 x 4/12 = 0.1458 lower 23.3564,
+    // to 1/16 23 3/8. Row 2 does not drop: 47.5022, 47 1/2.
+    CHECK(off_by(front.overhangs->marks_lower, 0.145833_in) < 1e-6);
+    CHECK(front.marks[1].on_chord == 23.375_in);
+    CHECK(front.marks[2].on_chord == 47.5_in);
     // Strips: 744 x 24.75; rakes from there to the ridge, 246.6577 - 24.75 = 221.9077, 12.75 in wide to the end frames'
     // centres: 18414 + 2 x 2829.32 = 24072.6 sq in, with gaps between sheets a little less is laid.
     CHECK(square_inches(front.sheets.laid) < 24072.65);
@@ -59,6 +64,33 @@ TEST_CASE("overhang deck: purlins drop under it, steel lies on one surface") {
     const std::vector<PlacedPiece> pieces = placed_pieces(roof);
     CHECK(check(pieces).empty());
     CHECK(order_roof(decked_at_overhangs(), roof, SupplyPlan{}).sheets->sheets > 0);
+}
+
+TEST_CASE("overhang deck: the site sheet knows of no underlayment, and marks both rakes alike") {
+    const RoofDescription roof = decked_at_overhangs();
+    const SiteSheet sheet = site_sheet(roof, whole_roof(roof), 0);
+    bool first_row = false;
+    for (const SiteStep& step : sheet.steps) {
+        CHECK(step.kind != SiteStepKind::underlayment);
+        CHECK(step.title.find("underlayment") == std::string::npos);
+        CHECK(step.reading.find("underlayment") == std::string::npos);
+        first_row = first_row || step.kind == SiteStepKind::first_row;
+        if (step.kind == SiteStepKind::purlin_marks) {
+            CHECK(step.mark_columns.size() == 2);  // one chord and one centre: left and right read alike
+            CHECK(step.marks.front().at.front() == 23.375_in);
+        }
+    }
+    CHECK(first_row);
+}
+
+TEST_CASE("foam stops against blocks in both end bays, chosen or not") {
+    RoofDescription roof = workshop();
+    roof.purlins->blocked_bays = {3};
+    CHECK(whole_roof(roof).slopes[0].blocks.size() == 3 * 11);
+    roof.foam.reset();
+    CHECK(whole_roof(roof).slopes[0].blocks.size() == 11);
+    roof.foam = -1_in;
+    CHECK(check(roof).front().path == "foam");
 }
 
 TEST_CASE("overhang deck: what contradicts it") {
@@ -92,6 +124,16 @@ TEST_CASE("stop board: along the eave, as proud as a sheet is thick") {
     CHECK(board.pieces.front().from == 0_in);
     CHECK(board.pieces.back().to == 744_in);
     CHECK(board.findings.empty());
+    const SiteSheet sheet = site_sheet(roof, laid, 0);
+    bool shown = false;
+    for (const SiteStep& step : sheet.steps) {
+        for (const SiteFigure& figure : step.expected) {
+            shown = shown || (figure.label == "stop board proud" && figure.length == board.proud);
+        }
+    }
+    CHECK(shown);
+    roof.deck->stop_board = 6_ft;  // shorter than from joint to joint
+    CHECK(check(roof).front().path == "deck.stop_board");
 }
 
 TEST_CASE("stacks: full sheets within the load that a professional named") {

@@ -48,8 +48,8 @@ namespace {
 TEST_CASE("workshop order: counts by hand") {
     const RoofDescription roof = workshop();
     SupplyPlan supply{};
-    supply.nail = {.pack = 1000, .sold_by = SoldBy::box};
-    supply.screw = {.pack = 250, .sold_by = SoldBy::bag};
+    supply.nails = {.pack = 1000, .sold_by = SoldBy::box};
+    supply.screws = {.pack = 250, .sold_by = SoldBy::bag};
     supply.sealant = RunGoods{.length = 50_ft};
     const RoofOrder order = order_roof(roof, whole_roof(roof), supply);
     // Lumber a slope: 10 pieces of 21 ft, 17 of 20 ft, 12 of 11 ft. 24 ft each for the first two; 11 ft twice from one
@@ -94,8 +94,8 @@ TEST_CASE("workshop order: prices, and what is on hand first") {
     const RoofDescription roof = workshop();
     SupplyPlan supply{.currency = "tokens"};
     supply.lumber = {.stock = {{.length = 24_ft}, {.length = 16_ft, .on_hand = 6, .for_sale = false}}};
-    supply.purlin = {.price_a_foot = Money::from_hundredths(110)};
-    supply.sheet = {.price = Money::from_hundredths(1850), .on_hand = 4};
+    supply.purlins = {.price_a_foot = Money::from_hundredths(110)};
+    supply.sheets = {.price = Money::from_hundredths(1850), .on_hand = 4};
     const RoofOrder order = order_roof(roof, whole_roof(roof), supply);
     // Six of 16 ft on hand take an 11 ft piece each: 66 - 3 = 63 to buy, at 24 x 1.10 = 26.40: 1663.20.
     CHECK(line_of(order, "purlin lumber").packs == 63);
@@ -120,11 +120,11 @@ TEST_CASE("what an order buys yields every piece when it is cut again") {
         roof.steel->panels.rips = random.coin() ? RipPlace::last : RipPlace::balanced;
         const RoofResult laid = whole_roof(roof);
         SupplyPlan supply{};
-        supply.nail.pack = random.whole(1, 1000);
-        supply.screw.pack = random.whole(1, 300);
-        supply.screw.spare = random.coin() ? 0.0 : 0.05;
+        supply.nails.pack = random.whole(1, 1000);
+        supply.screws.pack = random.whole(1, 300);
+        supply.screws.spare = random.coin() ? 0.0 : 0.05;
         supply.sealant = RunGoods{.length = random.inches_between(200, 900)};
-        supply.sheet.on_hand = random.whole(0, 30);
+        supply.sheets.on_hand = random.whole(0, 30);
         const RoofOrder order = order_roof(roof, laid, supply);
         // Lumber: every bar holds its pieces and their kerfs, every piece is in one bar.
         const StockPlan stock{.stock = {{.length = roof.purlins->cuts.stock_length}}};
@@ -133,7 +133,7 @@ TEST_CASE("what an order buys yields every piece when it is cut again") {
         CHECK(line_of(order, "purlin lumber").bought == Quantity::of_pieces(order.lumber->to_buy[0]));
         // Sheets.
         CHECK(find_faults_of_cuts(order.sheet_pieces,
-                                  {.sheet = roof.deck->sheets.sheet, .on_hand = supply.sheet.on_hand}, *order.sheets)
+                                  {.sheet = roof.deck->sheets.sheet, .on_hand = supply.sheets.on_hand}, *order.sheets)
                   .empty());
         CHECK(line_of(order, "sheet").packs == order.sheets->to_buy);
         // Panels: one for each piece laid, at least as long.

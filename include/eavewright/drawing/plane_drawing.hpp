@@ -67,14 +67,16 @@ struct StripRoom {
 
 [[nodiscard]] inline StripRoom strip_room(const SlopeResult& slope, const Page& page, const DrawingOptions& options) {
     const double name_room = widest_name(slope.sheets) + 14.0;  // a narrow last lane is named past the rake
-    StripRoom room{
-        .marks = {}, .left = page_margin, .right = started_right(slope) ? 12.0 : name_room, .marks_right = 0.0};
+    StripRoom room{.marks = {},
+                   .left = page_margin,
+                   .right = started_right(slope) && !slope.overhangs ? 12.0 : name_room,
+                   .marks_right = 0.0};
     if (options.marks) {
         room.marks = rake_marks(slope, page);
     }
     room.left += room.marks.empty() ? 0.0 : widest_mark(room.marks) + 14.0;
     room.marks_right = room.left - 12.0;
-    room.left += started_right(slope) ? name_room : 0.0;
+    room.left += started_right(slope) || slope.overhangs ? name_room : 0.0;  // strips at both rakes are narrow
     return room;
 }
 
@@ -92,7 +94,7 @@ inline void draw_inside(Page& page, const SlopeResult& slope, const Strip& strip
     open_strip_window(page.svg, strip);
     draw_supports(page.svg, slope.supports, slope.sheets.run == SupportRun::along_eave, strip);
     draw_blocks(page.svg, slope, strip);
-    if (slope.sheets.pieces.empty()) {
+    if (slope.sheets.pieces.empty() || slope.overhangs) {
         draw_frame_lines(page.svg, slope, strip);
     }
     draw_sheets(page.svg, slope.sheets, strip);

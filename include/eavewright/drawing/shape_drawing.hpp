@@ -12,7 +12,6 @@
 #include <eavewright/roof/footprint_roof.hpp>
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/roof/roof_face.hpp>
-#include <eavewright/tiling/trim.hpp>
 #include <eavewright/units/decimal.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/quantities.hpp>
@@ -22,6 +21,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace eavewright {
@@ -48,7 +48,7 @@ namespace detail {
 }
 inline constexpr std::string_view edge_key =
     "Thick: ridge. Plain: hip. Long dashes: valley. Dash and dot: pitch break. Short thick dashes: wall. Thin: rake. "
-    "Dotted: eave. Arrows point down the slope.";
+    "Dotted: eave, high eave. Arrows point down the slope; sides are listed from the eave round, counter-clockwise.";
 
 /// A face as it is drawn.
 struct DrawnFace {
@@ -175,7 +175,25 @@ inline void draw_planes(Page& page, const std::vector<DrawnFace>& faces) {
     }
 }
 
-[[nodiscard]] inline std::string draw_faces(const std::vector<DrawnFace>& faces, Length highest,
+/// Heights in words: "eaves at 9'-7", 10'-6"". Nothing where there are none.
+[[nodiscard]] inline std::string heights_in_words(const Page& page, std::string_view what,
+                                                  const std::vector<Length>& heights) {
+    std::string words;
+    for (const Length height : heights) {
+        words += words.empty() ? std::string{what} + " at " : std::string{", "};
+        words += page.figure(height);
+    }
+    return words.empty() ? words : words + "; ";
+}
+
+/// Levels that a shape holds, each once.
+struct DrawnLevels {
+    std::vector<Length> eaves;
+    std::vector<Length> ridges;
+    Length highest;
+};
+
+[[nodiscard]] inline std::string draw_faces(const std::vector<DrawnFace>& faces, const DrawnLevels& levels,
                                             const ShapeDrawingOptions& options) {
     if (options.page_width < 240 || options.page_width > 4000) {
         throw FaultError{Fault{FaultCode::out_of_range, "options.page_width", std::to_string(options.page_width),
@@ -191,8 +209,12 @@ inline void draw_planes(Page& page, const std::vector<DrawnFace>& faces) {
     for (const DrawnFace& drawn : faces) {
         area += net_area(drawn.plane);
     }
-    page.paragraph(std::to_string(faces.size()) + " planes, " + area_in_words(page, area) + " of roof; highest " +
-                       page.figure(highest) + " above the benchmark. Figures are those of the chord tops.",
+    page.paragraph(std::to_string(faces.size()) + (faces.size() == 1 ? " plane, " : " planes, ") +
+                       area_in_words(page, area) + " of roof.",
+                   10.0);
+    page.paragraph("Above the benchmark: " + heights_in_words(page, "eaves", levels.eaves) +
+                       heights_in_words(page, "ridges", levels.ridges) + "highest " + page.figure(levels.highest) +
+                       ". Figures are those of the chord tops.",
                    10.0);
     page.heading("Plan, the back at the top");
     draw_plan(page, faces);
@@ -212,16 +234,18 @@ inline void draw_planes(Page& page, const std::vector<DrawnFace>& faces) {
     for (std::size_t i = 0; i < roof.faces.size(); ++i) {
         faces.push_back({roof.names[i], &roof.faces[i], plane_of(roof.faces[i])});
     }
-    return detail::draw_faces(faces, roof.highest, options);
+    return detail::draw_faces(faces, {roof.eaves, roof.ridges, roof.highest}, options);
 }
 
 /// The same of a roof over a footprint; its faces are named by their sides, counted from 1.
 [[nodiscard]] inline std::string draw_shape(const FootprintRoof& roof, const ShapeDrawingOptions& options) {
     std::vector<detail::DrawnFace> faces;
     for (std::size_t i = 0; i < roof.faces.size(); ++i) {
-        faces.push_back({"face " + std::to_string(i + 1), &roof.faces[i], plane_of(roof.faces[i])});
+        std::string name = "face ";
+        name += std::to_string(i + 1);
+        faces.push_back({std::move(name), &roof.faces[i], plane_of(roof.faces[i])});
     }
-    return detail::draw_faces(faces, roof.highest, options);
+    return detail::draw_faces(faces, {{}, {}, roof.highest}, options);
 }
 
 }  // namespace eavewright

@@ -44,14 +44,21 @@ struct FieldsOf<RowMark> {
         field("remainder", FieldUnit::length, "centre minus mark", &RowMark::remainder));
 };
 
+/// Rows that lie lower than the others, under a deck at the overhangs alone.
+struct DroppedRows {
+    std::vector<std::size_t> rows{};
+    Length marks_lower = no_length;  ///< their marks on the chord, against rows that do not drop
+};
+
 /// The marks of every row at `along`. `chord_tail_offset` is `Slope::chord_tail_offset`.
-/// Throws `FaultError` where either is not finite.
+/// Throws `FaultError` where a length is not finite.
 [[nodiscard]] inline std::vector<RowMark> row_marks(const PurlinRows& rows, Length along, Length chord_tail_offset,
-                                                    Tick tick) {
+                                                    Tick tick, const DroppedRows& dropped = {}) {
     Faults faults;
     const Length most = Length::from_inches(length_limit_in);
     require_within(along, -most, most, Path{"along"}, faults);
     require_within(chord_tail_offset, -most, most, Path{"chord_tail_offset"}, faults);
+    require_within(dropped.marks_lower, -most, most, Path{"dropped.marks_lower"}, faults);
     if (!faults.empty()) {
         throw FaultError{std::move(faults.front())};
     }
@@ -63,7 +70,11 @@ struct FieldsOf<RowMark> {
         const Length lower = centre - row.width / 2.0;
         std::optional<Length> on_chord;
         if (row.kind != RowKind::eave) {
-            on_chord = round_to_tick(lower + chord_tail_offset, tick);
+            Length exact = lower + chord_tail_offset;
+            for (const std::size_t low : dropped.rows) {
+                exact -= low == r ? dropped.marks_lower : no_length;
+            }
+            on_chord = round_to_tick(exact, tick);
         }
         marks.push_back({r, row.kind, along, centre, mark, round_to_tick(lower, tick), on_chord, centre - mark});
     }

@@ -154,6 +154,13 @@ struct Extent {
     return Area::from_value(twice / 2.0);
 }
 
+/// Length of the edge from corner `edge` of an outline to the next.
+[[nodiscard]] inline Length edge_length(const std::vector<PlanePoint>& outline, std::size_t edge) {
+    const PlanePoint a = outline[edge];
+    const PlanePoint b = outline[(edge + 1) % outline.size()];
+    return hypotenuse(b.along - a.along, b.up - a.up);
+}
+
 /// Surface area of a plane without its openings.
 template <Surface surface>
 [[nodiscard]] Area net_area(const Plane<surface>& plane) {

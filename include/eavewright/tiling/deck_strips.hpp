@@ -280,33 +280,45 @@ template <Surface surface>
     return result;
 }
 
-/// Lays the sheets of every strip and returns them with all places in the parent's coordinates, strip by strip; indexes
-/// of supports in joints stay those of the strip. Throws as `tile_sheets`.
+/// Sheets of one strip in its own coordinates, which its supports are in too. Past the fascia goes the eave strip alone.
+/// Throws as `tile_sheets`.
+template <Surface surface>
+[[nodiscard]] Sheets tile_strip(const DeckStrip<surface>& strip, SheetPlan plan) {
+    if (strip.offset.up > no_length) {
+        plan.past_fascia = no_length;
+    }
+    return tile_sheets(strip.plane, strip.supports, plan);
+}
+
+/// Sheets of a strip with all places in the parent's coordinates; indexes of supports in joints stay those of the strip.
+template <Surface surface>
+[[nodiscard]] Sheets sheets_in_parent(const DeckStrip<surface>& strip, Sheets sheets) {
+    const auto move = [&](PlanePoint& point) { point = to_parent(strip, point); };
+    for (SheetPiece& piece : sheets.pieces) {
+        for (PlanePoint& corner : piece.outline) {
+            move(corner);
+        }
+    }
+    for (EndJoint& joint : sheets.joints) {
+        move(joint.from);
+        move(joint.to);
+    }
+    for (Finding& finding : sheets.findings) {
+        move(finding.place);
+        if (finding.block) {
+            move(finding.block->from);
+            move(finding.block->to);
+        }
+    }
+    return sheets;
+}
+
+/// Lays the sheets of every strip and returns them as `sheets_in_parent` does, strip by strip. Throws as `tile_sheets`.
 template <Surface surface>
 [[nodiscard]] std::vector<Sheets> tile_deck_strips(const DeckStrips<surface>& strips, const SheetPlan& plan) {
     std::vector<Sheets> laid;
     for (const DeckStrip<surface>& strip : strips.strips) {
-        SheetPlan here = plan;
-        here.past_fascia = laid.empty() ? plan.past_fascia : no_length;
-        Sheets sheets = tile_sheets(strip.plane, strip.supports, here);
-        const auto move = [&](PlanePoint& point) { point = to_parent(strip, point); };
-        for (SheetPiece& piece : sheets.pieces) {
-            for (PlanePoint& corner : piece.outline) {
-                move(corner);
-            }
-        }
-        for (EndJoint& joint : sheets.joints) {
-            move(joint.from);
-            move(joint.to);
-        }
-        for (Finding& finding : sheets.findings) {
-            move(finding.place);
-            if (finding.block) {
-                move(finding.block->from);
-                move(finding.block->to);
-            }
-        }
-        laid.push_back(std::move(sheets));
+        laid.push_back(sheets_in_parent(strip, tile_strip(strip, plan)));
     }
     return laid;
 }

@@ -28,6 +28,13 @@ struct SheetSize {
     Length length;
 };
 
+template <>
+struct FieldsOf<SheetSize> {
+    static constexpr auto list =
+        std::make_tuple(field("length", FieldUnit::length, "along the strength axis", &SheetSize::length),
+                        field("width", FieldUnit::length, "across it", &SheetSize::width));
+};
+
 /// The corner that the first sheet goes to.
 enum class StartCorner { eave_left, eave_right };
 template <>

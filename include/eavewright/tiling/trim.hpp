@@ -61,13 +61,6 @@ inline void find_faults(const TrimStock& stock, const Path& path, Faults& faults
     return run <= count_tolerance ? 0 : 1 + steps_to_cover(run - stock.piece, stock.piece - stock.lap);
 }
 
-/// Length of the edge from corner `edge` of an outline to the next.
-[[nodiscard]] inline Length edge_length(const std::vector<PlanePoint>& outline, std::size_t edge) {
-    const PlanePoint a = outline[edge];
-    const PlanePoint b = outline[(edge + 1) % outline.size()];
-    return hypotenuse(b.along - a.along, b.up - a.up);
-}
-
 /// The trim of every edge of one kind, on one plane. A ridge is shared by two planes: ask for it on one of them.
 /// Throws `FaultError`: the first fault of `stock`, contradiction where the plane has not one kind for each edge.
 template <Surface surface>

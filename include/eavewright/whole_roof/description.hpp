@@ -143,7 +143,7 @@ struct RoofDescription {
     std::optional<DryInPlan> underlayment{};
     std::optional<SteelPlan> steel{};
     std::optional<AirPlan> air{};
-    std::optional<Length> foam{};  ///< thickness of foam under the roof
+    std::optional<Length> foam{};  ///< thickness of foam under the roof; it stops against blocks in both end bays
     std::optional<HandlingPlan> handling{};
     SquaringPlan squaring{};
     std::vector<SlopeAsBuilt> as_built{};  ///< empty, or one a slope, front first
@@ -154,5 +154,20 @@ struct RoofDescription {
 [[nodiscard]] inline std::size_t slope_count(const ShapeInput& shape) {
     return std::holds_alternative<GableRoof>(shape) ? 2 : 1;
 }
+
+namespace detail {
+[[nodiscard]] inline Pitch pitch_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.pitch; }, input);
+}
+[[nodiscard]] inline Length rake_overhang_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.rake_overhang; }, input);
+}
+[[nodiscard]] inline TailCut tail_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.tail; }, input);
+}
+[[nodiscard]] inline BuildUp build_up_of(const ShapeInput& input) {
+    return std::visit([](const auto& roof) { return roof.build_up; }, input);
+}
+}  // namespace detail
 
 }  // namespace eavewright

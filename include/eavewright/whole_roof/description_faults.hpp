@@ -31,7 +31,7 @@ namespace eavewright {
 namespace detail {
 inline void find_layer_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
     const Length expected = roof.purlins ? build_up_depth(roof.purlins->stock) : no_length;
-    const Length given = std::visit([](const auto& shape) { return shape.build_up.purlin; }, roof.shape);
+    const Length given = build_up_of(roof.shape).purlin;
     if (magnitude(expected - given) > count_tolerance) {
         faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "purlin"}.text(),
                                describe_length(given),
@@ -107,10 +107,6 @@ inline void find_steel_faults(const SteelPlan& steel, const Path& path, Faults& 
     find_faults(steel.screws, Path{path, "screws"}, faults);
     find_faults(steel.begin, Path{path, "begin"}, faults);
     find_edge_faults(steel.edges, Path{path, "edges"}, faults);
-}
-
-[[nodiscard]] inline Pitch pitch_of(const ShapeInput& input) {
-    return std::visit([](const auto& roof) { return roof.pitch; }, input);
 }
 
 /// What the roof is covered with, where it says so or has steel.
@@ -192,7 +188,7 @@ inline void find_cover_faults(const RoofDescription& roof, const Path& path, Fau
     if (roof.deck) {
         find_deck_faults(*roof.deck, Path{path, "deck"}, faults);
     }
-    const Length depth = std::visit([](const auto& shape) { return shape.build_up.deck; }, roof.shape);
+    const Length depth = build_up_of(roof.shape).deck;
     if ((!roof.deck || roof.deck->overhangs_only) && magnitude(depth) > count_tolerance) {
         faults.push_back(Fault{FaultCode::contradiction, Path{Path{Path{path, "shape"}, "build_up"}, "deck"}.text(),
                                describe_length(depth), "0 where the purlins are not decked over"});
@@ -209,6 +205,9 @@ inline void find_cover_faults(const RoofDescription& roof, const Path& path, Fau
                                "purlins, which its screws go into"});
     }
     find_covering_faults(roof, path, faults);
+    if (roof.foam) {
+        require_within(*roof.foam, no_length, Length::from_inches(24.0), Path{path, "foam"}, faults);  // as `foam_over`
+    }
     if (roof.handling) {
         const Path handling{path, "handling"};
         find_faults(roof.handling->limits, Path{handling, "limits"}, faults);

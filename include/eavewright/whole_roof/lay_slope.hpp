@@ -26,6 +26,7 @@
 #include <eavewright/whole_roof/lay_strips.hpp>
 #include <eavewright/whole_roof/result.hpp>
 
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -40,10 +41,6 @@ namespace detail {
 [[nodiscard]] inline RoofShape shape_of(const ShapeInput& input) {
     const GableRoof* roof = std::get_if<GableRoof>(&input);
     return roof != nullptr ? gable(*roof) : single_slope(std::get<SingleSlopeRoof>(input));
-}
-
-[[nodiscard]] inline Length rake_overhang_of(const ShapeInput& input) {
-    return std::visit([](const auto& roof) { return roof.rake_overhang; }, input);
 }
 
 /// The nominal plane, or the measured one where its sides were taken.
@@ -93,13 +90,8 @@ template <Surface surface>
                        .panel_stacks = std::nullopt};
 }
 
-[[nodiscard]] inline TailCut tail_of(const ShapeInput& input) {
-    return std::visit([](const auto& roof) { return roof.tail; }, input);
-}
 [[nodiscard]] inline Length deck_thickness(const RoofDescription& roof) {
-    return roof.deck && roof.deck->overhangs_only
-               ? roof.deck->overhangs_only->thickness
-               : std::visit([](const auto& shape) { return shape.build_up.deck; }, roof.shape);
+    return roof.deck && roof.deck->overhangs_only ? roof.deck->overhangs_only->thickness : build_up_of(roof.shape).deck;
 }
 
 template <Surface surface>
@@ -124,11 +116,16 @@ void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const 
         result.sheets = tile_sheets(held_back(plane, deck.ridge_hold_back), supports, plan);
         result.nails = count_nails(result.sheets, supports, deck.nails);
     }
-    if (deck.stop_board) {
+}
+
+/// The first row's stop board, where one is asked for.
+template <Surface surface>
+void put_up_stop_board(const RoofDescription& roof, const Plane<surface>& plane, SlopeResult& result) {
+    if (roof.deck && roof.deck->stop_board) {
         result.stop_board = stop_board(plane, result.frames,
-                                       {.stock_length = *deck.stop_board,
+                                       {.stock_length = *roof.deck->stop_board,
                                         .sheet_thickness = deck_thickness(roof),
-                                        .past_fascia = deck.sheets.past_fascia,
+                                        .past_fascia = roof.deck->sheets.past_fascia,
                                         .tail = tail_of(roof.shape)});
     }
 }
@@ -196,11 +193,32 @@ inline void require_bays(const std::vector<std::size_t>& bays, const FrameLines&
     }
 }
 
+/// Rows that a deck at the overhangs alone lowers; none under any other.
+[[nodiscard]] inline DroppedRows dropped_rows_of(const SlopeResult& slope) {
+    return slope.overhangs ? DroppedRows{slope.overhangs->dropped_rows, slope.overhangs->marks_lower} : DroppedRows{};
+}
+
+/// Bays that get blocks, in order: those chosen, and for foam both end bays, where it must stop.
+[[nodiscard]] inline std::vector<std::size_t> blocked_bays_of(const RoofDescription& roof, const FrameLines& frames) {
+    std::vector<std::size_t> bays = roof.purlins->blocked_bays;
+    if (roof.foam) {
+        bays.push_back(1);
+        bays.push_back(frames.centres.size() - 1);
+        std::sort(bays.begin(), bays.end());
+        bays.erase(std::unique(bays.begin(), bays.end()), bays.end());
+    }
+    return bays;
+}
+
 inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const PurlinRows& rows, bool found,
                         SlopeResult& result) {
-    result.marks = row_marks(rows, result.frames.plane_left, slope.chord_tail_offset, roof.tick);
+    const DroppedRows dropped = dropped_rows_of(result);
+    const auto mark_at = [&](Length along) {
+        return row_marks(rows, along, slope.chord_tail_offset, roof.tick, dropped);
+    };
+    result.marks = mark_at(result.frames.plane_left);
     for (std::size_t f = 0; found && f < result.frames.centres.size(); ++f) {
-        for (const RowMark& mark : row_marks(rows, result.frames.centres[f], slope.chord_tail_offset, roof.tick)) {
+        for (const RowMark& mark : mark_at(result.frames.centres[f])) {
             result.marks.push_back(mark);
         }
     }
@@ -208,7 +226,7 @@ inline void lay_purlins(const RoofDescription& roof, const Slope& slope, const P
     PurlinCutPlan cuts = roof.purlins->cuts;
     cuts.tick = roof.tick;
     result.purlin_pieces = purlin_pieces(rows, result.frames, cuts);
-    for (const std::size_t bay : roof.purlins->blocked_bays) {
+    for (const std::size_t bay : blocked_bays_of(roof, result.frames)) {
         for (const BlockingPiece& block :
              blocking_pieces(rows, result.frames, {.bay = bay - 1, .lines = 1, .tick = roof.tick})) {
             result.blocks.push_back(block);
@@ -251,6 +269,7 @@ struct SlopeStart {
         const ChordPlane plane = plane_as_built(start.slope.chord, start.trueness);
         SlopeResult result = bare_slope(start.slope, start.slope.chord, plane, start.frames, start.trueness);
         lay_sheets(roof, plane, supports_of(start.frames, plane), result);
+        put_up_stop_board(roof, plane, result);
         lay_underlayment_on(roof, deck_as_built(start.slope, start.slope.chord, start.trueness, start.deck), result);
         result.deck = start.deck;
         return result;
@@ -258,8 +277,9 @@ struct SlopeStart {
     const PurlinPlane plane = plane_as_built(start.slope.purlin, start.trueness);
     SlopeResult result = bare_slope(start.slope, start.slope.purlin, plane, start.frames, start.trueness);
     const PurlinRows rows = rows_of_slope(roof, start.slope, plane, start.built, start.frames);
-    lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
     lay_sheets(roof, plane, supports_of(rows), result);
+    put_up_stop_board(roof, plane, result);
+    lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
     result.deck = start.deck;
     const DeckPlane deck = deck_as_built(start.slope, start.slope.purlin, start.trueness, start.deck);
     lay_underlayment_on(roof, deck, result);

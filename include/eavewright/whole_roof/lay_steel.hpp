@@ -22,7 +22,6 @@
 
 #include <cstddef>
 #include <optional>
-#include <variant>
 #include <vector>
 
 namespace eavewright::detail {
@@ -107,9 +106,9 @@ template <Surface surface>
     if (!roof.deck || roof.deck->overhangs_only) {
         return lay_steel_on(roof, purlins, supports_of(rows), with_ridge);
     }
-    const Length depth = std::visit([](const auto& shape) { return shape.build_up.deck; }, roof.shape);
-    const TailCut tail = std::visit([](const auto& shape) { return shape.tail; }, roof.shape);
-    return lay_steel_on(roof, deck, supports_under_deck(rows, depth, slope.deck.pitch, tail), with_ridge);
+    const Supports<Surface::deck_top> supports =
+        supports_under_deck(rows, build_up_of(roof.shape).deck, slope.deck.pitch, tail_of(roof.shape));
+    return lay_steel_on(roof, deck, supports, with_ridge);
 }
 
 }  // namespace eavewright::detail

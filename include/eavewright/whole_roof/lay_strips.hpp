@@ -97,15 +97,12 @@ template <Surface surface>
                           .rake_ends_drop = strips.rake_ends_drop,
                           .steel = strips.steel};
     nails.by_row.assign(rows, 0);
-    std::vector<Sheets> laid = tile_deck_strips(strips, plan);
-    for (std::size_t i = 0; i < laid.size(); ++i) {
-        const DeckStrip<surface>& strip = strips.strips[i];
-        SheetPlan here = plan;
-        here.past_fascia = i == 0 ? plan.past_fascia : no_length;
-        join_nails(strip, count_nails(tile_sheets(strip.plane, strip.supports, here), strip.supports, pattern), nails);
+    for (const DeckStrip<surface>& strip : strips.strips) {
+        Sheets laid = tile_strip(strip, plan);
+        join_nails(strip, count_nails(laid, strip.supports, pattern), nails);
         result.strips.push_back(strip.name);
         result.first_lanes.push_back(sheets.lanes);
-        join_strip(strip, std::move(laid[i]), sheets);
+        join_strip(strip, sheets_in_parent(strip, std::move(laid)), sheets);
     }
     return result;
 }

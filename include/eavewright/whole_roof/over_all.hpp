@@ -97,16 +97,9 @@ private:
     return all;
 }
 
-/// Foam on the underside of what the chords carry: over the plane of the chord tops.
-[[nodiscard]] inline std::optional<Foam> foam_of(const RoofDescription& roof, const RoofShape& shape) {
-    if (!roof.foam) {
-        return std::nullopt;
-    }
-    Area area = Area::from_value(0.0);
-    for (const Slope& slope : shape.slopes) {
-        area += net_area(slope.chord);
-    }
-    return foam_over(area, *roof.foam);
+/// Foam over the planes as they were laid, measured where they were: the underside is parallel and as large.
+[[nodiscard]] inline std::optional<Foam> foam_of(const RoofDescription& roof, const RoofResult& result) {
+    return roof.foam ? std::optional<Foam>{foam_over(result.roof_area, *roof.foam)} : std::nullopt;
 }
 
 }  // namespace eavewright::detail

@@ -35,12 +35,6 @@ struct RoofOrder {
     std::vector<LengthBundles> panels;  ///< by length, longest first
 };
 template <>
-struct FieldsOf<SheetSize> {
-    static constexpr auto list =
-        std::make_tuple(field("length", FieldUnit::length, "along the strength axis", &SheetSize::length),
-                        field("width", FieldUnit::length, "across it", &SheetSize::width));
-};
-template <>
 struct FieldsOf<RoofOrder> {
     static constexpr auto list = std::make_tuple(
         field("order", FieldUnit::none, "what to buy, by delivery", &RoofOrder::order),
@@ -90,6 +84,18 @@ namespace detail {
     return {article, Quantity::of_pieces(placed)};
 }
 
+/// Cuts, naming the pieces of a refusal as the order does: `lumber_pieces[4]`.
+template <class Cut>
+[[nodiscard]] auto naming_pieces(const std::string& kind, Cut cut) {
+    try {
+        return cut();
+    } catch (const FaultError& error) {
+        Fault fault = error.fault();
+        fault.path = kind + fault.path;
+        throw FaultError{std::move(fault)};
+    }
+}
+
 inline void order_lumber(const RoofDescription& roof, const RoofResult& result, const SupplyPlan& supply,
                          RoofOrder& order, std::vector<Demand>& demands) {
     for (const SlopeResult& slope : result.slopes) {
@@ -107,7 +113,7 @@ inline void order_lumber(const RoofDescription& roof, const RoofResult& result, 
     if (plan.stock.empty()) {
         plan.stock.push_back({.length = roof.purlins->cuts.stock_length});
     }
-    order.lumber = cut_stock(order.lumber_pieces, plan);
+    order.lumber = naming_pieces("lumber_", [&] { return cut_stock(order.lumber_pieces, plan); });
     std::vector<std::int64_t> used(plan.stock.size(), 0);
     std::vector<std::int64_t> from_hand(plan.stock.size(), 0);
     for (const CutBar& bar : order.lumber->bars) {
@@ -116,7 +122,7 @@ inline void order_lumber(const RoofDescription& roof, const RoofResult& result, 
     }
     for (std::size_t i = 0; i < used.size(); ++i) {
         if (used[i] > 0) {
-            demands.push_back(length_demand("purlin lumber", Delivery::framing, supply.purlin, plan.stock[i].length,
+            demands.push_back(length_demand("purlin lumber", Delivery::framing, supply.purlins, plan.stock[i].length,
                                             used[i], from_hand[i]));
         }
     }
@@ -132,11 +138,13 @@ inline void order_deck(const RoofDescription& roof, const RoofResult& result, co
     if (order.sheet_pieces.empty()) {
         return;
     }
-    order.sheets =
-        cut_sheets(order.sheet_pieces,
-                   {.sheet = roof.deck->sheets.sheet, .on_hand = supply.sheet.on_hand, .kerf = supply.sheet_kerf});
-    demands.push_back(pack_demand("sheet", Delivery::deck, supply.sheet, order.sheets->sheets));
-    demands.push_back(pack_demand("nail", Delivery::deck, supply.nail, result.nails));
+    order.sheets = naming_pieces("sheet_", [&] {
+        return cut_sheets(
+            order.sheet_pieces,
+            {.sheet = roof.deck->sheets.sheet, .on_hand = supply.sheets.on_hand, .kerf = supply.sheet_kerf});
+    });
+    demands.push_back(pack_demand("sheet", Delivery::deck, supply.sheets, order.sheets->sheets));
+    demands.push_back(pack_demand("nail", Delivery::deck, supply.nails, result.nails));
 }
 
 /// Rolls slope by slope: what is left of one slope's last roll is not counted on for the next.
@@ -164,7 +172,7 @@ inline void order_trim(const RoofResult& result, const SupplyPlan& supply, std::
     };
     add(EdgeKind::eave, "eave trim", supply.eave_trim);
     add(EdgeKind::rake, "rake trim", supply.rake_trim);
-    add(EdgeKind::ridge, "ridge cap", supply.ridge_trim);
+    add(EdgeKind::ridge, "ridge cap", supply.ridge_cap);
     add(EdgeKind::high_eave, "high eave trim", supply.high_eave_trim);
 }
 
@@ -180,10 +188,8 @@ inline void order_closures(const RoofResult& result, const SupplyPlan& supply, s
         }
     }
     if (inside + outside > 0) {
-        demands.push_back(pack_demand("inside closure", Delivery::steel, supply.closure, inside));
-        PackGoods above = supply.closure;
-        above.on_hand = 0;  // what is on hand is counted once, for the eave
-        demands.push_back(pack_demand("outside closure", Delivery::steel, above, outside));
+        demands.push_back(pack_demand("inside closure", Delivery::steel, supply.inside_closures, inside));
+        demands.push_back(pack_demand("outside closure", Delivery::steel, supply.outside_closures, outside));
     }
     if (supply.sealant && sealant > no_length) {
         const RunGoods& goods = *supply.sealant;
@@ -223,13 +229,13 @@ inline void order_steel(const RoofDescription& roof, const RoofResult& result, c
                                             .width = panel.cover + panel.side_lap,
                                             .layer = roof.handling ? roof.handling->panel : std::nullopt});
     for (const LengthBundles& group : order.panels) {
-        demands.push_back(length_demand("panel", Delivery::steel, supply.panel, group.length, group.count, 0));
+        demands.push_back(length_demand("panel", Delivery::steel, supply.panels, group.length, group.count, 0));
     }
     order_trim(result, supply, demands);
     order_closures(result, supply, demands);
-    demands.push_back(pack_demand("screw", Delivery::steel, supply.screw, screws));
+    demands.push_back(pack_demand("screw", Delivery::steel, supply.screws, screws));
     if (stitches > 0) {
-        demands.push_back(pack_demand("stitch screw", Delivery::steel, supply.stitch_screw, stitches));
+        demands.push_back(pack_demand("stitch screw", Delivery::steel, supply.stitch_screws, stitches));
     }
 }
 }  // namespace detail
@@ -237,7 +243,7 @@ inline void order_steel(const RoofDescription& roof, const RoofResult& result, c
 /// What a layout has to be bought. Never short: lumber and sheets are cut from what is bought (`find_faults_of_cuts` says
 /// so on its own), everything else is counted up to whole packs (`find_faults_of_order`). Bought less placed is the waste;
 /// no share is added unless asked. The steel is ordered by the lengths of `result`: measure the deck first.
-/// Throws `FaultError`: the first fault of `supply`, and as `cut_stock`, `cut_sheets`, `bundle_lengths` and `purchase`.
+/// Throws `FaultError`: the first fault of `supply`, does_not_fit where no length to be had is long enough, and as `cut_stock`, `cut_sheets`, `bundle_lengths` and `purchase`.
 [[nodiscard]] inline RoofOrder order_roof(const RoofDescription& roof, const RoofResult& result,
                                           const SupplyPlan& supply) {
     require_sound(supply, "supply");

@@ -63,8 +63,11 @@ inline void add_order_lengths(const Panels& panels, SiteStep& step) {
     step.mark_columns = {"length"};
 }
 
+/// Whether a deck lies under all of the steel, and underlayment on it; one at the overhangs alone leaves the purlins bare.
+[[nodiscard]] inline bool is_decked_over(const SiteInput& in) { return in.roof.deck && !in.roof.deck->overhangs_only; }
+
 [[nodiscard]] inline SiteStep before_cover_step(const SiteInput& in) {
-    const bool deck = in.roof.deck.has_value();
+    const bool deck = is_decked_over(in);
     const bool steel = in.slope.steel.has_value();
     const std::string title = std::string{deck ? "Sheathed: " : "Purlin tops: "} +
                               (steel ? "read again, then order steel" : "read the diagonals again");
@@ -116,12 +119,12 @@ inline void add_trim_figures(const std::vector<TrimRun>& runs, Length lap, std::
     if (runs.empty()) {
         return std::nullopt;
     }
-    const bool deck = in.roof.deck.has_value();
-    SiteStep step =
-        step_of(SiteStepKind::eave_trim, deck ? "Eave trim, under the underlayment" : "Eave trim, before the panels",
-                pieces_of(runs[0]) + " to a string along the fascia, laps away from the wind." +
-                    (deck ? " Stop board off first; the underlayment comes down over it." : ""),
-                {}, "Set it to the string, not to the fascia; shim behind it.");
+    const bool deck = is_decked_over(in);
+    SiteStep step = step_of(
+        SiteStepKind::eave_trim, deck ? "Eave trim, under the underlayment" : "Eave trim, before the panels",
+        pieces_of(runs[0]) + " to a string along the fascia, laps away from the wind." +
+            (in.roof.deck ? " Stop board off first." : "") + (deck ? " The underlayment comes down over it." : ""),
+        {}, "Set it to the string, not to the fascia; shim behind it.");
     add_trim_figures(runs, in.roof.steel->edges.eave->lap, step.expected);
     return with_limit(std::move(step), in.limits.trim, common_practice);
 }
@@ -164,7 +167,7 @@ inline void add_trim_figures(const std::vector<TrimRun>& runs, Length lap, std::
         return std::nullopt;
     }
     SiteStep step =
-        step_of(SiteStepKind::rake_trim, in.roof.deck ? "Rake trim, over the underlayment" : "Rake trim",
+        step_of(SiteStepKind::rake_trim, is_decked_over(in) ? "Rake trim, over the underlayment" : "Rake trim",
                 pieces_of(runs[0]) + " a rake, to a string, from the eave up: the upper piece over the lower.", {},
                 "A taper stays under the trim; more than it hides: lay out again.");
     add_trim_figures(runs, in.roof.steel->edges.rake->lap, step.expected);

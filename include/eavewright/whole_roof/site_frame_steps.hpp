@@ -205,9 +205,9 @@ inline void correct_slope(const Trueness& now, const std::string& top, SiteStep&
 inline void add_purlin_marks(const SiteInput& in, SiteStep& step) {
     const std::size_t rows = in.slope.purlins->rows.size();
     const Slope shape = shape_of(in.roof.shape).slopes[in.index];
-    const std::vector<RowMark> right =
-        row_marks(*in.slope.purlins, in.slope.frames.plane_right, shape.chord_tail_offset, in.roof.tick);
-    const bool on_chords = std::visit([](const auto& roof) { return roof.build_up.purlin; }, in.roof.shape) > no_length;
+    const std::vector<RowMark> right = row_marks(*in.slope.purlins, in.slope.frames.plane_right,
+                                                 shape.chord_tail_offset, in.roof.tick, dropped_rows_of(in.slope));
+    const bool on_chords = build_up_of(in.roof.shape).purlin > no_length;
     bool alike = true;
     for (std::size_t r = 0; r < rows; ++r) {
         alike = alike && in.slope.marks[r].mark == right[r].mark && in.slope.marks[r].on_chord == right[r].on_chord;
@@ -299,10 +299,17 @@ inline void add_purlin_marks(const SiteInput& in, SiteStep& step) {
     if (expected.size() == 3 && magnitude(expected[1].length - expected[2].length) <= count_tolerance) {
         expected.pop_back();
     }
-    return with_limit(step_of(SiteStepKind::first_row, "First row to a string",
-                              "String at the upper edges, up from the fascia's outer face. A stop board on the fascia "
-                              "stops the lower ones: no foothold, and off before the eave trim.",
-                              std::move(expected), "Shift the sheet to string and base line; never spread the gaps."),
+    std::string reading = "String at the upper edges, up from the fascia's outer face. ";
+    if (in.slope.stop_board) {
+        expected.push_back({"stop board proud", in.slope.stop_board->proud});
+        expected.push_back({"packed off the fascia", in.slope.stop_board->off_fascia});
+        reading += "The stop board stops the lower ones, " + std::to_string(in.slope.stop_board->screws) +
+                   " screws: no foothold, and off before the eave trim.";
+    } else {
+        reading += "A stop board on the fascia stops the lower ones: no foothold, and off before the eave trim.";
+    }
+    return with_limit(step_of(SiteStepKind::first_row, "First row to a string", std::move(reading), std::move(expected),
+                              "Shift the sheet to string and base line; never spread the gaps."),
                       in.limits.first_row, common_practice);
 }
 

@@ -103,7 +103,7 @@ inline void add_step(std::optional<SiteStep> step, std::vector<SiteStep>& steps)
     if (in.slope.steel) {
         add_step(eave_trim_step(in), steps);
     }
-    if (in.roof.deck) {
+    if (is_decked_over(in)) {
         steps.push_back(underlayment_step(in));
     }
     if (in.slope.steel) {

@@ -87,12 +87,15 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     if (!attempt(faults, {}, [&] { start.emplace(start_slope(roof, shape, index)); })) {
         return;
     }
+    const PathOf stop_board_path{"stop_board.stock_length", "deck.stop_board"};
     SlopeResult nothing = bare_slope(start->slope, start->slope.chord, start->slope.chord, start->frames, {});
     if (!roof.purlins) {
         attempt(faults, {"sheets.", "deck.sheets."}, [&] {
             const ChordPlane plane = plane_as_built(start->slope.chord, start->trueness);
             lay_sheets(roof, plane, supports_of(start->frames, plane), nothing);
         });
+        attempt(faults, stop_board_path,
+                [&] { put_up_stop_board(roof, plane_as_built(start->slope.chord, start->trueness), nothing); });
         attempt(faults, {}, [&] {
             lay_underlayment_on(roof, deck_as_built(start->slope, start->slope.chord, start->trueness, start->deck),
                                 nothing);
@@ -110,6 +113,7 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     attempt(faults, {}, [&] { (void)purlin_pieces(*rows, start->frames, roof.purlins->cuts); });
     attempt(faults, {}, [&] { require_bays(roof.purlins->blocked_bays, start->frames); });
     attempt(faults, {"sheets.", "deck.sheets."}, [&] { lay_sheets(roof, plane, supports_of(*rows), nothing); });
+    attempt(faults, stop_board_path, [&] { put_up_stop_board(roof, plane, nothing); });
     attempt(faults, {"stack.", "handling.sheet_stack."},
             [&] { stack_sheets(roof, plane, supports_of(*rows), nothing); });
     const DeckPlane deck = deck_as_built(start->slope, start->slope.purlin, start->trueness, start->deck);
@@ -194,7 +198,7 @@ namespace detail {
             .panels = 0,
             .screws = 0,
             .air = air_of(roof, shape),
-            .foam = foam_of(roof, shape),
+            .foam = std::nullopt,
             .covering = covering_verdict(roof),
             .underlayment_rule = underlayment_choice(roof),
             .carried = {}};
@@ -213,6 +217,7 @@ namespace detail {
         result.ridge = true_up_pair(*result.slopes[0].trueness, *result.slopes[1].trueness);
     }
     add_totals(result);
+    result.foam = foam_of(roof, result);
     result.carried = carried_pieces(roof, result);
     return result;
 }

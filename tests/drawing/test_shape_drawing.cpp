@@ -75,6 +75,11 @@ TEST_CASE("a drawing of a shape names every plane and writes every side as the p
                 CHECK(words.find(side) != std::string::npos);
             }
         }
+        for (const Length height : {roof.eaves.front(), roof.ridges.front(), roof.highest}) {
+            CHECK(words.find(escape_xml(write_length(height, tick))) != std::string::npos);
+        }
+        CHECK(words.find("eaves at ") < words.find("ridges at "));
+        CHECK(words.find("ridges at ") < words.find("highest "));
         CHECK(words.find(std::string{drawing_caution}.substr(0, 12)) != std::string::npos);
         CHECK(svg == draw_shape(roof, {.title = "A shape", .tick = tick}));
     }

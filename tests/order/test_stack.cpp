@@ -25,7 +25,6 @@ using namespace eavewright::literals;
 namespace {
 // The workshop's slope: 62 ft by 246.6577 in at 4 in 12; frames at 12.75, 132, 252, 372, 492, 612, 731.25; rows 1 1/2 in wide at
 // 24 x 1 ... 24 x 10.
-PurlinPlane workshop_plane() { return plane_of(62_ft, 234_in * (std::sqrt(10.0) / 3.0)); }
 PurlinRows workshop_rows() {
     return purlin_rows(workshop_plane(), Fixed{24_in}, {.stock = {.lie = PurlinLie::on_edge}});
 }

@@ -25,7 +25,6 @@ namespace {
 FrameLines workshop_frames() {
     return frame_lines({.spacing = EqualBays{6}}, {.length = 60_ft, .rake_overhang = 12_in}, SeenFrom::front);
 }
-PurlinPlane workshop_plane() { return plane_of(62_ft, 234_in * (std::sqrt(10.0) / 3.0)); }
 // 7/16 in sheets, 16 ft boards.
 const StopBoardPlan board_plan{.stock_length = 16_ft, .sheet_thickness = 0.4375_in};
 // 4 in 12: rise / slope = 4 / sqrt(160) = 0.316228, run / slope = 12 / sqrt(160) = 0.948683.

@@ -80,6 +80,7 @@
 #include <eavewright/roof/measured_plane.hpp>
 #include <eavewright/roof/merge_pieces.hpp>
 #include <eavewright/roof/openings.hpp>
+#include <eavewright/roof/parts.hpp>
 #include <eavewright/roof/plain_roofs.hpp>
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/roof/porch_roofs.hpp>

@@ -43,13 +43,16 @@
 #include <eavewright/framing/hip_line.hpp>
 #include <eavewright/framing/jacks.hpp>
 #include <eavewright/framing/known_figures.hpp>
+#include <eavewright/framing/plane_rows.hpp>
 #include <eavewright/framing/posts.hpp>
 #include <eavewright/framing/purlin_pieces.hpp>
+#include <eavewright/framing/purlin_row.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/rafter.hpp>
 #include <eavewright/framing/rake.hpp>
 #include <eavewright/framing/row_marks.hpp>
 #include <eavewright/framing/row_spacing.hpp>
+#include <eavewright/framing/row_stretches.hpp>
 #include <eavewright/framing/saw.hpp>
 #include <eavewright/framing/slant_purlins.hpp>
 #include <eavewright/framing/solve_pitch.hpp>
@@ -80,6 +83,7 @@
 #include <eavewright/roof/measured_plane.hpp>
 #include <eavewright/roof/merge_pieces.hpp>
 #include <eavewright/roof/openings.hpp>
+#include <eavewright/roof/outline.hpp>
 #include <eavewright/roof/parts.hpp>
 #include <eavewright/roof/plain_roofs.hpp>
 #include <eavewright/roof/plane.hpp>

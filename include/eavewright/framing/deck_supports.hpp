@@ -28,7 +28,7 @@ namespace eavewright {
     const Length lower = surface_offset(deck, pitch, tail).along_slope;
     Supports<Surface::deck_top> supports{SupportRun::along_eave, {}, rows.spacing};
     for (const PurlinRow& row : rows.rows) {
-        supports.lines.push_back({row.centreline, row.width});
+        supports.lines.push_back({row.centreline, row.width, row.stretches});
         for (PlanePoint& point : supports.lines.back().centreline) {
             point.up -= lower;
         }

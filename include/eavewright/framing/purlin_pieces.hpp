@@ -63,18 +63,27 @@ inline void require_lap_fits(const FrameLines& frames, Length lap) {
     }
 }
 
-/// Hung purlins: one a bay, the clear gap between the chords rounded down.
-inline void add_hung_pieces(std::size_t row, const FrameLines& frames, const PurlinCutPlan& plan,
+/// Hung purlins: one a bay, the clear gap between the chords rounded down, or what the row's end leaves of it.
+inline void add_hung_pieces(std::size_t row, Span along, const FrameLines& frames, const PurlinCutPlan& plan,
                             std::vector<PurlinPiece>& pieces) {
     for (std::size_t f = 0; f + 1 < frames.centres.size(); ++f) {
-        const Length from = frames.centres[f] + frames.chord_width / 2.0;
-        const Length to = frames.centres[f + 1] - frames.chord_width / 2.0;
+        const Length from = longer(along.low, frames.centres[f] + frames.chord_width / 2.0);
+        const Length to = shorter(along.high, frames.centres[f + 1] - frames.chord_width / 2.0);
         const Length length = round_down_to_tick(to - from, plan.tick);
+        if (!(length > no_length)) {
+            continue;
+        }
         if (length > plan.stock_length) {
             throw stock_too_short(plan.stock_length, length);
         }
         pieces.push_back({row, from, to, length});
     }
+}
+
+/// The stretches of a row, or its whole centre line.
+[[nodiscard]] inline std::vector<Span> runs_of(const PurlinRow& row) {
+    return row.stretches.empty() ? std::vector<Span>{{row.centreline.front().along, row.centreline.back().along}}
+                                 : row.stretches;
 }
 
 /// Cut length from place to place, each rounded on its own so that pieces in a row still add up.
@@ -91,6 +100,9 @@ inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines&
     const std::size_t inner_end = frames.centres.empty() ? 0 : frames.centres.size() - 1;
     Length from = along.low;
     std::size_t next = 1;  // the first inner frame past the last splice
+    while (next < inner_end && frames.centres[next] <= from + lap) {
+        ++next;
+    }
     bool hold_back = row % 2 == 1;
     while (from + plan.stock_length + count_tolerance < along.high) {
         std::size_t past = next;
@@ -126,12 +138,12 @@ inline void add_continuous_pieces(std::size_t row, Span along, const FrameLines&
         if (rows.rows[r].kind == RowKind::eave) {
             continue;
         }
-        const std::vector<PlanePoint>& line = rows.rows[r].centreline;
-        if (rows.stock.lie == PurlinLie::hung) {
-            detail::add_hung_pieces(r, frames, plan, pieces);
-        } else {
-            detail::add_continuous_pieces(r, {line.front().along, line.back().along}, frames, plan,
-                                          rows.stock.lie == PurlinLie::lapped, pieces);
+        for (const Span& along : detail::runs_of(rows.rows[r])) {
+            if (rows.stock.lie == PurlinLie::hung) {
+                detail::add_hung_pieces(r, along, frames, plan, pieces);
+            } else {
+                detail::add_continuous_pieces(r, along, frames, plan, rows.stock.lie == PurlinLie::lapped, pieces);
+            }
         }
     }
     return pieces;
@@ -161,6 +173,14 @@ struct FieldsOf<BlockingPiece> {
 };
 
 namespace detail {
+/// The next row above `row` that runs at `along`; as many as there are rows where none does.
+[[nodiscard]] inline std::size_t next_row_at(const PurlinRows& rows, std::size_t row, Length along) {
+    std::size_t above = row + 1;
+    while (above < rows.rows.size() && !runs_at(rows.rows[above].stretches, along)) {
+        ++above;
+    }
+    return above;
+}
 [[nodiscard]] inline Length clear_gap(const PurlinRow& low, const PurlinRow& high, Length along) {
     return up_at(high.centreline, along) - high.width / 2.0 - up_at(low.centreline, along) - low.width / 2.0;
 }
@@ -186,7 +206,11 @@ namespace detail {
         const Length along = left + bay * (static_cast<double>(line) / (plan.lines + 1));
         for (std::size_t r = 0; r + 1 < rows.rows.size(); ++r) {
             const PurlinRow& low = rows.rows[r];
-            const PurlinRow& high = rows.rows[r + 1];
+            const std::size_t above = detail::next_row_at(rows, r, along);
+            if (above == rows.rows.size() || !runs_at(low.stretches, along)) {
+                continue;
+            }
+            const PurlinRow& high = rows.rows[above];
             // Rows that were found may diverge: the block must fit on its tighter side.
             const Length gap = shorter(detail::clear_gap(low, high, along - half_block),
                                        detail::clear_gap(low, high, along + half_block));

@@ -4,9 +4,12 @@
 // Purlin rows on a plane, laid by rule or as they were found on site.
 
 #include <eavewright/fault.hpp>
-#include <eavewright/field.hpp>
+#include <eavewright/framing/plane_rows.hpp>
+#include <eavewright/framing/purlin_row.hpp>
 #include <eavewright/framing/row_spacing.hpp>
+#include <eavewright/framing/row_stretches.hpp>
 #include <eavewright/framing/supports.hpp>
+#include <eavewright/roof/outline.hpp>
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
@@ -22,46 +25,6 @@
 #include <vector>
 
 namespace eavewright {
-
-/// What a row is: the fascia at the eave, a purlin in the field, or the topmost purlin, under a ridge or a high edge.
-enum class RowKind { eave, field, top };
-template <>
-struct NamesOf<RowKind> {
-    static constexpr std::array<std::string_view, 3> list{"eave", "field", "top"};
-};
-
-/// One row of support: the fascia at the eave, or a purlin.
-struct PurlinRow {
-    RowKind kind;
-    std::vector<PlanePoint> centreline;  ///< ascending along, from rake edge to rake edge
-    Length width;                        ///< what a sheet can bear on
-};
-template <>
-struct FieldsOf<PurlinRow> {
-    static constexpr auto list =
-        std::make_tuple(field("kind", FieldUnit::none, "eave (the fascia), field or top", &PurlinRow::kind),
-                        field("centreline", FieldUnit::length, "centre line from rake to rake", &PurlinRow::centreline),
-                        field("width", FieldUnit::length, "width a sheet can bear on", &PurlinRow::width));
-};
-
-/// The rows of a plane, lowest first.
-struct PurlinRows {
-    std::vector<PurlinRow> rows;
-    PurlinStock stock;
-    Length spacing;           ///< between field rows: the rule's, or the middle one of those found
-    Length widest_space;      ///< largest centre to centre distance anywhere
-    Length sheet_lower_edge;  ///< up-coordinate, 0 or less
-};
-template <>
-struct FieldsOf<PurlinRows> {
-    static constexpr auto list = std::make_tuple(
-        field("spacing", FieldUnit::length, "between field rows: the rule's, or the middle one of those found",
-              &PurlinRows::spacing),
-        field("widest_space", FieldUnit::length, "largest centre to centre distance", &PurlinRows::widest_space),
-        field("sheet_lower_edge", FieldUnit::length, "lower edge of the sheets against the fascia's outer face",
-              &PurlinRows::sheet_lower_edge),
-        field("rows", FieldUnit::none, "rows, lowest first", &PurlinRows::rows));
-};
 
 namespace detail {
 /// A row parallel to the eave at `up`, from rake to rake.
@@ -84,13 +47,6 @@ struct Rakes {
 /// The ridge row: parallel to the ridge edge, its centre `below` it.
 [[nodiscard]] inline PurlinRow ridge_row(const Rakes& rakes, Length below, Length width) {
     return rakes.row_at(1.0 - below / rakes.ridge_left.up, 1.0 - below / rakes.ridge_right.up, RowKind::top, width);
-}
-
-inline void require_few_rows(std::int64_t rows) {
-    if (rows > static_cast<std::int64_t>(most_rows)) {
-        throw FaultError{Fault{FaultCode::too_much_work, "purlins.spacing", std::to_string(rows) + " rows",
-                               "no more than " + std::to_string(most_rows) + " rows"}};
-    }
 }
 
 /// Rows at every `step` above `from`, as long as they stay clear of the ridge row.
@@ -149,19 +105,6 @@ inline void add_equal_rows(const Rakes& rakes, Length eave_centre, Length at_mos
     return row;
 }
 
-/// The middle one of the spaces that were found, the first counted from the fascia's outer face. Not the mean: the last
-/// space below the ridge is usually a short one.
-[[nodiscard]] inline Length middle_space(const AsFound& found) {
-    std::vector<Length> spaces;
-    Length below = no_length;
-    for (const FoundRow& row : found.rows) {
-        spaces.push_back(row.centres.front() - below);
-        below = row.centres.front();
-    }
-    std::sort(spaces.begin(), spaces.end());
-    return spaces[spaces.size() / 2];
-}
-
 /// Replaces the ruled ridge row by the rows that were found, the topmost of them being the ridge row.
 inline void add_found_rows(const std::vector<PlanePoint>& outline, const Rakes& rakes, const AsFound& found,
                            PurlinRows& to) {
@@ -194,9 +137,6 @@ void at_every_bend(const std::vector<PurlinRow>& rows, Judge judge) {
     }
 }
 
-/// How far two rows by rule may run into one another on a plane out of square, where the top row leans: a tape's finest mark.
-inline constexpr Length rows_may_touch = Length::from_inches(1.0 / 64.0);
-
 /// Rows by rule lie beside one another; rows as found may be off by a reading, but each lies above the one before it.
 inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
     at_every_bend(rows, [&](std::size_t i, Length apart) {
@@ -216,16 +156,22 @@ inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
 }
 }  // namespace detail
 
-/// Purlin rows on a four-sided plane whose eave lies on up = 0. The fascia is the eave row; by rule, a ridge row closes
-/// the top. Rows that would lie on the ridge row are left out.
+/// Purlin rows on a plane. The fascia is the eave row; by rule, a row closes every level edge at the top, and rows that
+/// would lie on it are left out. Rows stop at hips, valleys, rakes and openings: their stretches say where they run. On
+/// a plane of four sides the eave lies on up = 0, and the ridge may be out of level as measured; on any other outline eaves,
+/// ridges, walls and breaks of pitch are level, and every found row is straight or bent at frames.
 ///
-/// Throws `FaultError`: the first fault of an input, not_supported for a plane that is not four-sided and convex,
-/// does_not_fit where a found row lies above the ridge, rows lie on or across one another, or the plane is too short for
-/// its ridge row; too_much_work above `most_rows`.
+/// Throws `FaultError`: the first fault of an input, not_supported for an outline that crosses itself or has a slanted
+/// eave or ridge, does_not_fit where a found row lies above the ridge, rows lie on or across one another, or the plane is
+/// too short for its ridge row; too_much_work above `most_rows`.
 [[nodiscard]] inline PurlinRows purlin_rows(const PurlinPlane& plane, const RowSpacing& spacing,
                                             const RowPlan& plan = {}) {
     require_sound(plan, "purlins");
     require_sound(spacing, "purlins.spacing");
+    if (!detail::is_four_sided(plane)) {
+        detail::require_outline(plane);
+        return detail::rows_on_any(plane, spacing, plan);
+    }
     detail::require_four_sided(plane);
     const detail::Rakes rakes{plane.outline[0], plane.outline[1], plane.outline[2], plane.outline[3]};
     const Length width = bearing_width(plan.stock);
@@ -259,16 +205,12 @@ inline void require_apart(const std::vector<PurlinRow>& rows, bool as_found) {
     }
     detail::require_apart(result.rows, std::holds_alternative<AsFound>(spacing));
     result.widest_space = detail::widest_space(result.rows);
-    return result;
-}
-
-/// The rows as what sheets lie on.
-[[nodiscard]] inline Supports<Surface::purlin_top> supports_of(const PurlinRows& rows) {
-    Supports<Surface::purlin_top> supports{SupportRun::along_eave, {}, rows.spacing};
-    for (const PurlinRow& row : rows.rows) {
-        supports.lines.push_back({row.centreline, row.width});
+    for (PurlinRow& row : result.rows) {
+        if (!plane.openings.empty()) {
+            row.stretches = stretches_on(plane.outline, plane.openings, row.centreline);
+        }
     }
-    return supports;
+    return result;
 }
 
 }  // namespace eavewright

@@ -9,8 +9,10 @@
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <initializer_list>
 #include <string>
 #include <string_view>
@@ -103,6 +105,29 @@ inline void find_faults(const RowPlan& plan, const Path& path, Faults& faults) {
 }
 
 namespace detail {
+inline void require_few_rows(std::int64_t rows) {
+    if (rows > static_cast<std::int64_t>(most_rows)) {
+        throw FaultError{Fault{FaultCode::too_much_work, "purlins.spacing", std::to_string(rows) + " rows",
+                               "no more than " + std::to_string(most_rows) + " rows"}};
+    }
+}
+
+/// The middle one of the spaces that were found, the first counted from the fascia's outer face. Not the mean: the last
+/// space below the ridge is usually a short one.
+[[nodiscard]] inline Length middle_space(const AsFound& found) {
+    std::vector<Length> spaces;
+    Length below = no_length;
+    for (const FoundRow& row : found.rows) {
+        spaces.push_back(row.centres.front() - below);
+        below = row.centres.front();
+    }
+    std::sort(spaces.begin(), spaces.end());
+    return spaces[spaces.size() / 2];
+}
+
+/// How far two rows by rule may run into one another on a plane out of square, where the top row leans: a tape's finest mark.
+inline constexpr Length rows_may_touch = Length::from_inches(1.0 / 64.0);
+
 inline void find_found_faults(const AsFound& found, const Path& path, Faults& faults) {
     const Path rows{path, "rows"};
     if (found.rows.empty() || found.rows.size() > most_rows) {

@@ -34,13 +34,28 @@ struct NamesOf<SupportRun> {
 struct SupportLine {
     std::vector<PlanePoint> centreline;
     Length width;
+    std::vector<Span> stretches{};  ///< where it runs, ascending; none for one that runs on past both ends of its line
 };
+
+/// Whether a support with these stretches runs at `at`; one without any runs everywhere.
+[[nodiscard]] inline bool runs_at(const std::vector<Span>& stretches, Length at) {
+    return stretches.empty() || std::any_of(stretches.begin(), stretches.end(), [&](const Span& stretch) {
+               return stretch.low - count_tolerance <= at && at <= stretch.high + count_tolerance;
+           });
+}
+/// Whether it runs all the way from `span.low` to `span.high`.
+[[nodiscard]] inline bool runs_along(const std::vector<Span>& stretches, Span span) {
+    return stretches.empty() || std::any_of(stretches.begin(), stretches.end(), [&](const Span& stretch) {
+               return stretch.low - count_tolerance <= span.low && span.high <= stretch.high + count_tolerance;
+           });
+}
 
 template <>
 struct FieldsOf<SupportLine> {
-    static constexpr auto list =
-        std::make_tuple(field("centreline", FieldUnit::length, "centre line of the support", &SupportLine::centreline),
-                        field("width", FieldUnit::length, "width a sheet can bear on", &SupportLine::width));
+    static constexpr auto list = std::make_tuple(
+        field("centreline", FieldUnit::length, "centre line of the support", &SupportLine::centreline),
+        field("width", FieldUnit::length, "width a sheet can bear on", &SupportLine::width),
+        field("stretches", FieldUnit::length, "where it runs; none for all along", &SupportLine::stretches));
 };
 
 /// The members that carry the sheets of a plane, ascending across their run. The surface in the type is the one the
@@ -78,6 +93,12 @@ template <class Abscissa, class Ordinate>
         line, along, [](PlanePoint p) { return p.along; }, [](PlanePoint p) { return p.up; });
 }
 
+/// How far along the eave a line that runs up the slope lies at `up`.
+[[nodiscard]] inline Length along_at(const std::vector<PlanePoint>& line, Length up) {
+    return detail::polyline_at(
+        line, up, [](PlanePoint p) { return p.up; }, [](PlanePoint p) { return p.along; });
+}
+
 namespace detail {
 /// Faults of one line by itself: at least two points, finite, ascending in the direction of the run; a width.
 template <class Abscissa>
@@ -88,6 +109,16 @@ void find_line_faults(const SupportLine& line, Abscissa abscissa, const Path& pa
     if (line.centreline.size() < 2) {
         faults.push_back(Fault{FaultCode::out_of_range, points.text(),
                                std::to_string(line.centreline.size()) + " points", "at least 2 points"});
+    }
+    const Path stretches{path, "stretches"};
+    for (std::size_t i = 0; i < line.stretches.size(); ++i) {
+        require_within(line.stretches[i].low, -most, most, Path{stretches, i}, faults);
+        require_within(line.stretches[i].high, -most, most, Path{stretches, i}, faults);
+        if (!(line.stretches[i].high > line.stretches[i].low) ||
+            (i > 0 && !(line.stretches[i].low > line.stretches[i - 1].high))) {
+            faults.push_back(Fault{FaultCode::out_of_order, Path{stretches, i}.text(),
+                                   describe_length(line.stretches[i].low), "past the stretch before it"});
+        }
     }
     for (std::size_t i = 0; i < line.centreline.size(); ++i) {
         require_within(line.centreline[i].along, -most, most, Path{points, i}, faults);

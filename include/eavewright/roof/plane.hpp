@@ -185,6 +185,11 @@ struct Span {
     Length low;
     Length high;
 };
+template <>
+struct FieldsOf<Span> {
+    static constexpr auto list = std::make_tuple(field("low", FieldUnit::length, "where it begins", &Span::low),
+                                                 field("high", FieldUnit::length, "where it ends", &Span::high));
+};
 
 namespace detail {
 /// The part of a convex outline on the line where `cross(point) == at`, in terms of `main(point)`.

@@ -15,19 +15,26 @@
 
 namespace eavewright::detail {
 
-/// Turns plane points into lane points and back; its own inverse step by step.
+/// Turns plane points into lane points and back: first the grid's own turn, then the mirror, then the swap.
 struct LaneFrame {
-    bool swapped;   ///< lanes run along the eave
-    bool mirrored;  ///< laid from the right
-    Length mirror;  ///< along' = mirror - along
+    bool swapped;         ///< lanes run along the eave
+    bool mirrored;        ///< laid from the right
+    Length mirror;        ///< along' = mirror - along
+    double cosine = 1.0;  ///< of the grid's turn, counter-clockwise
+    double sine = 0.0;
 
+    [[nodiscard]] PlanePoint unturned(PlanePoint p) const {
+        return sine == 0.0 ? p : PlanePoint{p.along * cosine + p.up * sine, p.up * cosine - p.along * sine};
+    }
     [[nodiscard]] PlanePoint to_lane(PlanePoint p) const {
-        const PlanePoint m{mirrored ? mirror - p.along : p.along, p.up};
+        const PlanePoint u = unturned(p);
+        const PlanePoint m{mirrored ? mirror - u.along : u.along, u.up};
         return swapped ? PlanePoint{m.up, m.along} : m;
     }
     [[nodiscard]] PlanePoint to_plane(PlanePoint p) const {
         const PlanePoint m = swapped ? PlanePoint{p.up, p.along} : p;
-        return {mirrored ? mirror - m.along : m.along, m.up};
+        const PlanePoint u{mirrored ? mirror - m.along : m.along, m.up};
+        return sine == 0.0 ? u : PlanePoint{u.along * cosine - u.up * sine, u.up * cosine + u.along * sine};
     }
     /// An outline, kept counter-clockwise.
     template <class Turn>
@@ -50,6 +57,18 @@ struct LaneFrame {
     }
 };
 
+/// Where a support runs, along in the lane frame.
+[[nodiscard]] inline Span stretch_to_lane(const SupportLine& line, Span stretch, const LaneFrame& frame) {
+    const auto on_line = [&](Length at) {
+        const PlanePoint p =
+            frame.swapped ? PlanePoint{along_at(line.centreline, at), at} : PlanePoint{at, up_at(line.centreline, at)};
+        return frame.to_lane(p).along;
+    };
+    const Length low = on_line(stretch.low);
+    const Length high = on_line(stretch.high);
+    return {shorter(low, high), longer(low, high)};
+}
+
 /// Supports in the lane frame, lowest first, each with its points ascending along.
 [[nodiscard]] inline std::vector<SupportLine> lines_to_lane(const std::vector<SupportLine>& lines,
                                                             const LaneFrame& frame) {
@@ -62,6 +81,12 @@ struct LaneFrame {
         }
         if (!turned.centreline.empty() && turned.centreline.front().along > turned.centreline.back().along) {
             std::reverse(turned.centreline.begin(), turned.centreline.end());
+        }
+        for (const Span& stretch : line.stretches) {
+            turned.stretches.push_back(stretch_to_lane(line, stretch, frame));
+        }
+        if (frame.mirrored && !frame.swapped) {
+            std::reverse(turned.stretches.begin(), turned.stretches.end());
         }
         result.push_back(turned);
     }

@@ -289,12 +289,18 @@ TEST_CASE("sheet plans, planes and supports that are refused") {
         return lay({.sheet = four_by_eight}, plane_with<Surface::purlin_top>(std::move(outline))).code;
     };
     CHECK(corners({}) == FaultCode::not_supported);
-    CHECK(corners({{0_in, 0_in}, {99_in, 0_in}, {50_in, 99_in}}) == FaultCode::not_supported);
+    CHECK(corners({{0_in, 0_in}, {99_in, 0_in}, {99_in, 99_in}, {50_in, -5_in}, {0_in, 99_in}}) ==
+          FaultCode::not_supported);
     CHECK(corners({{0_in, 0_in}, {99_in, 0_in}, {99_in, 99_in}, {0_in, 0_in}}) == FaultCode::not_supported);
     CHECK(corners({{0_in, 0_in}, {99_in, 1_in}, {99_in, 99_in}, {0_in, 99_in}}) == FaultCode::not_supported);
     PurlinPlane opening = demo_plane();
-    opening.openings.push_back({{9_in, 9_in}, {19_in, 9_in}, {19_in, 19_in}});
+    opening.openings.push_back({{-9_in, 9_in}, {19_in, 9_in}, {19_in, 19_in}});
     CHECK(lay({.sheet = four_by_eight}, opening).path == "plane.openings");
+    CHECK(lay({.sheet = four_by_eight, .rip_first = 49_in}).path == "sheets.rip_first");
+    CHECK(lay({.sheet = four_by_eight, .start_spaces = -1}).path == "sheets.start_spaces");
+    CHECK(lay({.sheet = four_by_eight, .stagger_spaces = 2, .start_spaces = 2}).code == FaultCode::does_not_fit);
+    CHECK(lay({.sheet = four_by_eight, .turn = 0.2}).path == "sheets.turn");
+    CHECK(lay({.sheet = four_by_eight, .turn = std::numeric_limits<double>::quiet_NaN()}).path == "sheets.turn");
     for (const Length none : lengths_that_are_none()) {
         CHECK(lay({.sheet = {none, 96_in}}).path == "sheets.width");
         CHECK(lay({.sheet = {48_in, none}}).path == "sheets.length");

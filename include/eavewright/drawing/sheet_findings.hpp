@@ -20,7 +20,8 @@ namespace eavewright::detail {
         case FindingCode::narrow_bearing: return MarkShape::square;
         case FindingCode::sliver_length: return MarkShape::triangle;
         case FindingCode::sliver_width: return MarkShape::diamond;
-        case FindingCode::edge_past_support: break;
+        case FindingCode::edge_past_support:
+        case FindingCode::narrow_leg: break;
     }
     return MarkShape::hexagon;
 }
@@ -40,6 +41,7 @@ inline void draw_finding_mark(SvgText& svg, SvgPoint at, FindingCode code, std::
         case FindingCode::sliver_length: text = measured + " long, limit " + limit; break;
         case FindingCode::sliver_width: text = measured + " wide, limit " + limit; break;
         case FindingCode::edge_past_support: text = measured + " past its support, limit " + limit; break;
+        case FindingCode::narrow_leg: text = measured + " left beside an opening, limit " + limit; break;
     }
     return finding.block ? text + "; block " + page.figure(finding.block->length) : text;
 }

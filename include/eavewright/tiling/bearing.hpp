@@ -30,14 +30,48 @@ namespace eavewright::detail {
     return low == 0 ? std::nullopt : std::optional<std::size_t>{low - 1};
 }
 
+/// Whether there is wood of a support at `along`. Its end is cut along a slanted edge, so it reaches past the stretch of its
+/// centre line by as much as its width.
+[[nodiscard]] inline bool has_wood_at(const SupportLine& line, Length along) {
+    for (const Span& stretch : line.stretches) {
+        if (stretch.low - line.width <= along && along <= stretch.high + line.width) {
+            return true;
+        }
+    }
+    return line.stretches.empty();
+}
+
+/// Calls `visit(i)` for the supports with wood at `along` that lie nearest to `up`: two not above it, lowest first, then two
+/// above.
+template <class Visit>
+void for_supports_near(const std::vector<SupportLine>& lines, Length along, Length up, Visit visit) {
+    const std::optional<std::size_t> below = last_support_below(lines, along, up);
+    std::size_t found[2] = {0, 0};
+    std::size_t count = 0;
+    for (std::size_t i = below ? *below + 1 : 0; i > 0 && count < 2; --i) {
+        if (has_wood_at(lines[i - 1], along)) {
+            found[count++] = i - 1;
+        }
+    }
+    while (count > 0) {
+        visit(found[--count]);
+    }
+    for (std::size_t i = below ? *below + 1 : 0; i < lines.size() && count < 2; ++i) {
+        if (has_wood_at(lines[i], along)) {
+            visit(i);
+            ++count;
+        }
+    }
+}
+
 /// How much of a support lies under a sheet that ends at `end`, measured from the support's far side inward;
-/// 0 where the end is not over the support. Narrowest along the end: the support may lie askew under it.
+/// 0 where the end is not over the support. Narrowest along the end: the support may lie askew under it, or stop.
 /// `outward` is +1 for the upper end of a sheet, -1 for its lower end.
 [[nodiscard]] inline Length end_bearing(const SupportLine& line, Length end, Span along, double outward) {
     Length least = line.width;
     const auto take = [&](Length at) {
         const Length bearing = (end - up_at(line.centreline, at)) * outward + line.width / 2.0;
-        const bool over = bearing >= no_length && bearing <= line.width + count_tolerance;
+        const bool over = bearing >= no_length && bearing <= line.width + count_tolerance && has_wood_at(line, at);
         least = shorter(least, over ? bearing : no_length);
     };
     take(along.low);
@@ -45,6 +79,12 @@ namespace eavewright::detail {
     for (const PlanePoint& bend : line.centreline) {
         if (bend.along > along.low && bend.along < along.high) {
             take(bend.along);
+        }
+    }
+    for (std::size_t i = 1; i < line.stretches.size(); ++i) {  // it may stop and go on between the two ends
+        const Length stop = (line.stretches[i - 1].high + line.stretches[i].low) / 2.0;
+        if (stop > along.low && stop < along.high) {
+            take(stop);
         }
     }
     return least;
@@ -62,10 +102,7 @@ struct JointBearing {
                                                 Length second_end, Span along) {
     JointBearing best{std::nullopt, no_length, no_length};
     const Length middle = (along.low + along.high) / 2.0;
-    const std::optional<std::size_t> below = last_support_below(lines, middle, (first_end + second_end) / 2.0);
-    const std::size_t from = below ? (*below > 0 ? *below - 1 : 0) : 0;
-    const std::size_t to = below ? *below + 2 : 1;
-    for (std::size_t i = from; i <= to && i < lines.size(); ++i) {
+    for_supports_near(lines, middle, (first_end + second_end) / 2.0, [&](std::size_t i) {
         const Length first = end_bearing(lines[i], first_end, along, 1.0);
         const Length second = end_bearing(lines[i], second_end, along, -1.0);
         const Length poorer = shorter(first, second);
@@ -73,7 +110,7 @@ struct JointBearing {
         if (poorer > best_poorer || (poorer == best_poorer && first + second > best.first + best.second)) {
             best = {i, first, second};
         }
-    }
+    });
     return best;
 }
 
@@ -84,13 +121,12 @@ struct JointBearing {
     Length worst = no_length;
     for (const Length at : {along.low, along.high}) {
         Length nearest = Length::from_inches(length_limit_in);
-        const std::size_t below = last_support_below(lines, at, end).value_or(0);
-        for (std::size_t i = below > 0 ? below - 1 : 0; i < lines.size() && i <= below + 2; ++i) {
+        for_supports_near(lines, at, end, [&](std::size_t i) {
             const Length past = (end - up_at(lines[i].centreline, at)) * outward - lines[i].width / 2.0;
             if (past + lines[i].width >= -count_tolerance) {
                 nearest = shorter(nearest, longer(past, no_length));
             }
-        }
+        });
         worst = longer(worst, nearest);
     }
     return worst;

@@ -85,15 +85,21 @@ struct PanelPiece {
     bool cut;             ///< its upper end is cut from `left_length` to `right_length`; else it stays as ordered
 };
 
+namespace detail {
+/// The number of a lane from 1, and a letter for what lies above its lowest piece.
+[[nodiscard]] inline std::string panel_name_of(std::int32_t lane, std::int32_t place) {
+    std::string name = std::to_string(lane + 1);
+    if (place > 0) {
+        name += place < 26 ? std::string(1, static_cast<char>('a' + place)) : "-" + std::to_string(place + 1);
+    }
+    return name;
+}
+}  // namespace detail
+
 /// Name of a piece as it is written on the steel: the panel's number from the first gable, and a letter from the eave for
 /// pieces above the lowest: 12, 12b, 12c.
 [[nodiscard]] inline std::string panel_name(const PanelPiece& piece) {
-    std::string name = std::to_string(piece.lane + 1);
-    if (piece.place > 0) {
-        name += piece.place < 26 ? std::string(1, static_cast<char>('a' + piece.place))
-                                 : "-" + std::to_string(piece.place + 1);
-    }
-    return name;
+    return detail::panel_name_of(piece.lane, piece.place);
 }
 
 /// Where the lower end of one piece lies over the upper end of another.

@@ -7,6 +7,7 @@
 #include <eavewright/field.hpp>
 #include <eavewright/framing/supports.hpp>
 #include <eavewright/roof/plane.hpp>
+#include <eavewright/units/decimal.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/quantities.hpp>
 #include <eavewright/units/tick.hpp>
@@ -64,7 +65,15 @@ struct SheetPlan {
     Length least_bearing = Length::from_inches(0.5);  ///< of each sheet end on its support; common practice
     Length edge_reach = Length::from_inches(3.0);  ///< how far an edge may stand past the last support; common practice
     Tick tick = Tick::of_inch(16);                 ///< what cuts are rounded to
+    Length rip_first = no_length;  ///< the first lane is narrower than a sheet by this, and all others lie nearer to it
+    int start_spaces = 0;          ///< every lane starts shorter by this many support spaces
+    double turn =
+        0.0;  ///< tangent of the grid's turn, counter-clockwise seen from outside; each lane then starts at its own
+              ///< lowest point
 };
+
+/// Steepest turn of a grid.
+inline constexpr double steepest_turn = 0.1;
 
 /// One piece as it lies. Lanes are columns up the slope over purlins, courses along the eave over chords.
 struct SheetPiece {
@@ -75,6 +84,7 @@ struct SheetPiece {
     Length width;                     ///< cut size across it, to the tick
     bool whole;                       ///< a full sheet, uncut
     bool slanted;  ///< off a rectangle by half a tick or more: cut to the outline after `length` x `width`
+    std::vector<std::vector<PlanePoint>> cutouts{};  ///< openings within it, counter-clockwise
 };
 
 /// Name of a piece: letters for the lane, number for its place. A1 lies in the start corner.
@@ -103,12 +113,13 @@ enum class FindingCode : int {
     narrow_bearing = 1,     ///< an end bears on less than the least bearing
     sliver_length = 2,      ///< a piece is shorter than the sliver limit
     sliver_width = 3,       ///< a piece is narrower than the sliver limit
-    edge_past_support = 4,  ///< the outer edge stands too far past the last support
+    edge_past_support = 4,  ///< the outer edge, or the edge at an opening, stands too far past the last support
+    narrow_leg = 5,         ///< what is left beside an opening or a notch is narrower than the sliver limit
 };
 template <>
 struct NamesOf<FindingCode> {
-    static constexpr std::array<std::string_view, 5> list{"joint_on_nothing", "narrow_bearing", "sliver_length",
-                                                          "sliver_width", "edge_past_support"};
+    static constexpr std::array<std::string_view, 6> list{"joint_on_nothing", "narrow_bearing",    "sliver_length",
+                                                          "sliver_width",     "edge_past_support", "narrow_leg"};
 };
 
 /// A block that would carry a joint: its centre line, and its length rounded down to the tick.
@@ -144,6 +155,7 @@ struct Sheets {
     Area laid;                 ///< area of all pieces as laid
     std::size_t whole_sheets;  ///< pieces that are full sheets
     LayoutClosure closure;
+    double turn = 0.0;  ///< tangent of the grid's turn on the plane
 };
 
 template <>
@@ -154,7 +166,8 @@ struct FieldsOf<SheetPiece> {
         field("width", FieldUnit::length, "cut size across it", &SheetPiece::width),
         field("whole", FieldUnit::none, "a full sheet, uncut", &SheetPiece::whole),
         field("slanted", FieldUnit::none, "cut to the outline after length x width", &SheetPiece::slanted),
-        field("outline", FieldUnit::length, "corners as laid", &SheetPiece::outline));
+        field("outline", FieldUnit::length, "corners as laid", &SheetPiece::outline),
+        field("cutouts", FieldUnit::length, "outlines of openings within it", &SheetPiece::cutouts));
 };
 template <>
 struct FieldsOf<EndJoint> {
@@ -204,7 +217,8 @@ struct FieldsOf<Sheets> {
         field("closure", FieldUnit::none, "how far rounded cuts miss the plane", &Sheets::closure),
         field("pieces", FieldUnit::none, "pieces, lane by lane", &Sheets::pieces),
         field("joints", FieldUnit::none, "end joints", &Sheets::joints),
-        field("findings", FieldUnit::none, "what is wrong where", &Sheets::findings));
+        field("findings", FieldUnit::none, "what is wrong where", &Sheets::findings),
+        field("turn", FieldUnit::ratio, "tangent of the grid's turn on the plane", &Sheets::turn));
 };
 
 inline void find_faults(const SheetPlan& plan, const Path& path, Faults& faults) {
@@ -216,6 +230,15 @@ inline void find_faults(const SheetPlan& plan, const Path& path, Faults& faults)
     require_within(plan.sliver, no_length, 480.0 * inch, Path{path, "sliver"}, faults);
     require_within(plan.least_bearing, no_length, 12.0 * inch, Path{path, "least_bearing"}, faults);
     require_within(plan.edge_reach, no_length, 48.0 * inch, Path{path, "edge_reach"}, faults);
+    require_within(plan.rip_first, no_length, plan.sheet.width, Path{path, "rip_first"}, faults);
+    if (!(plan.turn >= -steepest_turn && plan.turn <= steepest_turn)) {
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "turn"}.text(), write_decimal(plan.turn, 6),
+                               "a tangent between -0.1 and 0.1"});
+    }
+    if (plan.start_spaces < 0 || plan.start_spaces > 100) {
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "start_spaces"}.text(),
+                               std::to_string(plan.start_spaces), "0 to 100 support spaces"});
+    }
     if (plan.stagger_spaces < 0 || plan.stagger_spaces > 100) {
         faults.push_back(Fault{FaultCode::out_of_range, Path{path, "stagger_spaces"}.text(),
                                std::to_string(plan.stagger_spaces), "0 to 100 support spaces"});

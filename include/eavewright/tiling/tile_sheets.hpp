@@ -1,19 +1,25 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// Lays sheets on a plane: lane by lane, each piece named and placed, each end joint judged where it lands.
+// Lays sheets on a plane of any outline: lane by lane, each piece named and placed, each end joint judged where it lands.
 
 #include <eavewright/fault.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/supports.hpp>
+#include <eavewright/roof/outline.hpp>
+#include <eavewright/roof/parts.hpp>
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/tiling/bearing.hpp>
+#include <eavewright/tiling/judge_pieces.hpp>
 #include <eavewright/tiling/lane_frame.hpp>
+#include <eavewright/tiling/rounded_axis.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/tick.hpp>
 
+#include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -23,39 +29,42 @@
 
 namespace eavewright {
 
-/// Most pieces that one plane is laid with.
-inline constexpr std::int64_t most_pieces = 200'000;
+/// Most pieces that one plane is laid with; a million of them take about 250 MB.
+inline constexpr std::int64_t most_pieces = 2'000'000;
 
 namespace detail {
-
-/// Everything a lane is laid from; all in the lane frame.
-struct LaneInput {
-    std::vector<PlanePoint> outline;
-    std::vector<SupportLine> lines;
-    Length spacing;
-    SheetPlan plan;
-    Extent extent;
-    LaneFrame frame;
-    bool lines_reversed;  ///< against the order in which the supports were given
-};
 
 /// Where a sheet from `start` ends that is cut back to the last support it reaches, the gap centred on the support; where
 /// it lies whole if it reaches none.
 [[nodiscard]] inline Length cut_back(const LaneInput& in, Length start, Length length, Length along) {
     const Length half_gap = in.plan.gap / 2.0;
     const Length whole = start + length;
-    const std::optional<std::size_t> last = last_support_below(in.lines, along, whole + half_gap + count_tolerance);
+    std::optional<std::size_t> last = last_support_below(in.lines, along, whole + half_gap + count_tolerance);
+    while (last && !has_wood_at(in.lines[*last], along)) {
+        last = *last > 0 ? std::optional<std::size_t>{*last - 1} : std::nullopt;
+    }
     const Length back = last ? up_at(in.lines[*last].centreline, along) - half_gap : start;
     return back > start ? back : whole;
 }
 
-/// The exact ends of the pieces of one lane, before they are cut to the outline.
-[[nodiscard]] inline std::vector<Span> lane_spans(const LaneInput& in, std::int32_t lane, Span along, Length top) {
+/// A lane being laid: its strip of the outline, and the rounding along it.
+struct Lane {
+    std::int32_t number;
+    Extent reach;      ///< of the strip
+    Length start;      ///< of its first sheet
+    Length cut_width;  ///< of a piece as wide as the strip
+    RoundedAxis lengths;
+};
+
+/// The exact ends of the sheets of one lane, before they are cut to the outline.
+inline void find_spans(const LaneInput& in, const Lane& lane, std::vector<Span>& spans) {
     const SheetPlan& plan = in.plan;
-    const Length middle = (along.low + along.high) / 2.0;
-    std::vector<Span> spans;
-    Length start = in.extent.low.up;
-    Length length = plan.sheet.length - (lane % 2 == 1 ? in.spacing * plan.stagger_spaces : no_length);
+    const Length middle = (lane.reach.low.along + lane.reach.high.along) / 2.0;
+    const Length top = lane.reach.high.up;
+    const int spaces = plan.start_spaces + (lane.number % 2 == 1 ? plan.stagger_spaces : 0);
+    spans.clear();
+    Length start = lane.start;
+    Length length = plan.sheet.length - (spaces > 0 ? in.spacing * spaces : no_length);
     while (start + plan.tick.step() / 2.0 < top) {  // less than half a tick is no piece
         Length end = start + length;
         if (end + count_tolerance >= top) {
@@ -70,197 +79,159 @@ struct LaneInput {
         start = end + plan.gap;
         length = plan.sheet.length;
     }
-    return spans;
 }
 
-/// Cuts on one axis, each rounded so that it ends as near as the tick allows to where it should: what the cuts before it
-/// missed is made good by the next, so that nothing piles up.
-class RoundedAxis {
-public:
-    RoundedAxis(Length origin, Length gap, Tick tick) : origin_{origin}, gap_{gap}, tick_{tick} {}
-
-    /// Rounded size of a piece from `low` to `high`, the next one along the axis: a multiple of the tick, whatever the gap.
-    /// A size that comes `uncut` from the sheet stays what it is.
-    [[nodiscard]] Length cut(Length low, Length high, Length uncut) {
-        const bool follows = has_last_ && magnitude(low - last_exact_ - gap_) < count_tolerance;
-        const Length from = follows ? last_ + gap_ : low - origin_;
-        if (!has_last_) {
-            first_ = from;
-            first_exact_ = low;
-        }
-        last_exact_ = high;
-        const bool is_uncut = magnitude(high - low - uncut) < count_tolerance;
-        const Length size = is_uncut ? uncut : shorter(round_to_tick(high - origin_ - from, tick_), uncut);
-        last_ = from + size;
-        has_last_ = true;
-        return size;
-    }
-    /// By how much the rounded pieces and gaps so far miss the exact distance.
-    [[nodiscard]] Length miss() const {
-        return has_last_ ? (last_ - first_) - (last_exact_ - first_exact_) : no_length;
-    }
-
-private:
-    Length origin_;
-    Length gap_;
-    Tick tick_;
-    bool has_last_ = false;
-    Length first_ = no_length;
-    Length first_exact_ = no_length;
-    Length last_ = no_length;
-    Length last_exact_ = no_length;
+/// What laying works in, kept from piece to piece so that little is allocated.
+struct LayRoom {
+    CutRoom cut;
+    Rings ahead;  ///< what no lane has taken yet
+    Rings strip;  ///< what is left of the lane
+    Rings cell;   ///< one sheet's place in it
+    Rings spare;
+    std::vector<Span> spans;
+    std::vector<PlanePart> parts;
+    std::vector<LaidEnd> open;   ///< upper ends that wait for the next sheet
+    std::vector<LaidEnd> below;  ///< the same, of the sheet before
 };
 
-/// Whether an outline differs from its box by less than half a tick, so that nobody could cut the difference.
-[[nodiscard]] inline bool is_rectangle(const std::vector<PlanePoint>& outline, const Extent& box, Tick tick) {
-    const Length allowed = tick.step() / 2.0;
-    for (const PlanePoint corner :
-         {box.low, PlanePoint{box.high.along, box.low.up}, box.high, PlanePoint{box.low.along, box.high.up}}) {
-        bool reached = false;
-        for (const PlanePoint& p : outline) {
-            reached =
-                reached || (magnitude(p.along - corner.along) <= allowed && magnitude(p.up - corner.up) <= allowed);
-        }
-        if (!reached) {
-            return false;
-        }
+/// Takes what lies beyond `at` from `rings`, and gives back what lies before it.
+inline void part_at(Rings& rings, Axis axis, Length at, Rings& before, LayRoom& room) {
+    keep_side(rings, {axis, at, false}, before, room.cut);
+    keep_side(rings, {axis, at, true}, room.spare, room.cut);
+    std::swap(rings, room.spare);
+}
+
+/// The parts of a cell from left to right, each outline from its lowest corner, the left one of two.
+inline void find_parts(const Rings& cell, std::vector<PlanePart>& parts) {
+    parts.clear();
+    add_parts(cell, parts);
+    for (PlanePart& part : parts) {
+        const auto first =
+            std::min_element(part.outline.begin(), part.outline.end(), [](const PlanePoint& a, const PlanePoint& b) {
+                return a.up < b.up || (a.up == b.up && a.along < b.along);
+            });
+        std::rotate(part.outline.begin(), first, part.outline.end());
     }
-    return true;
-}
-
-inline void find_slivers(const SheetPlan& plan, const Extent& extent, std::size_t piece, const LaneFrame& frame,
-                         std::vector<Finding>& findings) {
-    const PlanePoint middle{(extent.low.along + extent.high.along) / 2.0, (extent.low.up + extent.high.up) / 2.0};
-    const auto find = [&](FindingCode code, Length measured) {
-        if (measured + count_tolerance < plan.sliver) {
-            findings.push_back({code, piece, frame.to_plane(middle), measured, plan.sliver, std::nullopt});
-        }
-    };
-    find(FindingCode::sliver_length, extent.high.up - extent.low.up);
-    find(FindingCode::sliver_width, extent.high.along - extent.low.along);
-}
-
-/// The along-stretch of a piece's edge at `up`.
-[[nodiscard]] inline Span edge_at(const std::vector<PlanePoint>& outline, Length up) {
-    Span span{Length::from_inches(length_limit_in), Length::from_inches(-length_limit_in)};
-    for (const PlanePoint& p : outline) {
-        if (magnitude(p.up - up) < count_tolerance) {
-            span = {shorter(span.low, p.along), longer(span.high, p.along)};
-        }
-    }
-    return span;
-}
-
-/// Judges the joint between piece `second` and the one before it, whose lane-frame outlines are given.
-inline void judge_joint(const LaneInput& in, const std::vector<PlanePoint>& below, Length first_end, Length second_end,
-                        std::size_t second, Sheets& sheets) {
-    const Span along = edge_at(below, first_end);
-    if (!(along.high > along.low)) {
-        return;  // the slanted edge of the plane ends the lane here
-    }
-    const JointBearing bearing = joint_bearing(in.lines, first_end, second_end, along);
-    const Length middle = (first_end + second_end) / 2.0;
-    const PlanePoint from = in.frame.to_plane({along.low, middle});
-    const PlanePoint to = in.frame.to_plane({along.high, middle});
-    const std::size_t last = in.lines.size() - 1;
-    const std::optional<std::size_t> support =
-        bearing.support && in.lines_reversed ? last - *bearing.support : bearing.support;
-    sheets.joints.push_back({second - 1, second, from, to, support, bearing.first, bearing.second});
-    const MendingBlock block{from, to, round_down_to_tick(along.high - along.low, in.plan.tick)};
-    const auto judge = [&](std::size_t piece, Length measured, Length end) {
-        if (measured <= no_length || measured + count_tolerance < in.plan.least_bearing) {
-            const bool carried = bearing.support && measured > no_length;
-            const PlanePoint place = in.frame.to_plane({(along.low + along.high) / 2.0, end});
-            sheets.findings.push_back({carried ? FindingCode::narrow_bearing : FindingCode::joint_on_nothing, piece,
-                                       place, measured, in.plan.least_bearing, block});
-        }
-    };
-    judge(second - 1, bearing.first, first_end);
-    judge(second, bearing.second, second_end);
-}
-
-inline void judge_edge(const LaneInput& in, const std::vector<PlanePoint>& outline, std::size_t piece, double outward,
-                       Sheets& sheets) {
-    const Extent extent = extent_of(outline);
-    const Length end = outward > 0 ? extent.high.up : extent.low.up;
-    const Span along = edge_at(outline, end);
-    const Length past = past_support(in.lines, end, along, outward);
-    const bool carried = past < Length::from_inches(length_limit_in);
-    if (!carried || past > in.plan.edge_reach + count_tolerance) {
-        const PlanePoint place = in.frame.to_plane({(along.low + along.high) / 2.0, end});
-        const Length measured =
-            carried ? past : extent.high.up - extent.low.up;  // nothing under it: all of it stands out
-        sheets.findings.push_back(
-            {FindingCode::edge_past_support, piece, place, measured, in.plan.edge_reach, std::nullopt});
+    if (parts.size() > 1) {
+        std::stable_sort(parts.begin(), parts.end(), [](const PlanePart& a, const PlanePart& b) {
+            return extent_of(a.outline).low.along < extent_of(b.outline).low.along;
+        });
     }
 }
 
-/// A lane being laid: its strip of the outline, and the rounding along it.
-struct Lane {
-    std::int32_t number;
-    std::vector<PlanePoint> strip;
-    Extent reach;      ///< of the strip
-    Length cut_width;  ///< of a piece as wide as the strip
-    RoundedAxis lengths;
-};
-
-/// Adds the piece that has this lane-frame outline.
-inline void add_piece(const LaneInput& in, Lane& lane, std::int32_t place, const std::vector<PlanePoint>& outline,
-                      Sheets& sheets) {
+/// Adds the piece that has this lane-frame part.
+inline void add_piece(const LaneInput& in, Lane& lane, std::int32_t place, const PlanePart& part, Sheets& sheets) {
     const SheetPlan& plan = in.plan;
-    const Extent extent = extent_of(outline);
+    const Extent extent = extent_of(part.outline);
     const Length exact_length = extent.high.up - extent.low.up;
     const Length exact_width = extent.high.along - extent.low.along;
     const bool full_strip = extent.low.along == lane.reach.low.along && extent.high.along == lane.reach.high.along;
-    const bool slanted = !is_rectangle(outline, extent, plan.tick);
+    const bool slanted = !part.cutouts.empty() || !is_rectangle(part.outline, extent, plan.tick);
     const bool whole = !slanted && magnitude(exact_length - plan.sheet.length) < count_tolerance &&
                        magnitude(exact_width - plan.sheet.width) < count_tolerance;
     const Length length = lane.lengths.cut(extent.low.up, extent.high.up, plan.sheet.length);
     const Length width = full_strip ? lane.cut_width : round_to_tick(exact_width, plan.tick);
-    find_slivers(plan, extent, sheets.pieces.size(), in.frame, sheets.findings);
-    sheets.pieces.push_back({lane.number, place, in.frame.outline_to_plane(outline), length, width, whole, slanted});
-    sheets.laid += signed_area(outline);
+    const std::size_t index = sheets.pieces.size();
+    find_slivers(plan, extent, index, in.frame, sheets.findings);
+    SheetPiece piece{lane.number, place, in.frame.outline_to_plane(part.outline), length, width, whole, slanted, {}};
+    for (const std::vector<PlanePoint>& cutout : part.cutouts) {
+        piece.cutouts.push_back(in.frame.outline_to_plane(cutout));
+    }
+    sheets.pieces.push_back(std::move(piece));
+    sheets.laid += net_area(part);
     sheets.whole_sheets += whole ? 1 : 0;
+    if (slanted && (!part.cutouts.empty() || part.outline.size() > 4)) {
+        find_narrow_legs(plan, part, index, in.frame, sheets.findings);
+        judge_inner_edges(in, part, index, sheets);
+    }
 }
 
-/// Lays one lane, from the start to the far edge of its strip.
-inline void lay_lane(const LaneInput& in, Lane& lane, Sheets& sheets) {
-    const Span along{lane.reach.low.along, lane.reach.high.along};
-    std::vector<PlanePoint> before;
-    Length before_end = no_length;
-    std::int32_t place = 0;
-    for (const Span& span : lane_spans(in, lane.number, along, lane.reach.high.up)) {
-        std::vector<PlanePoint> outline = clip_up(lane.strip, span);
-        if (outline.size() < 3 || square_inches(signed_area(outline)) <= 0.0) {
-            continue;
+/// Matches the lower edge of a new piece with the upper edges below it; judges it as an outer one where none meets it.
+inline void join_below(const LaneInput& in, const PlanePart& part, std::size_t index, Length low, Length below_end,
+                       LayRoom& room, Sheets& sheets) {
+    bool joined = false;
+    const std::vector<Span> edges = level_edges(part.outline, low, false);
+    for (LaidEnd& end : room.below) {
+        const bool alone = edges.size() == 1 && end.edges.size() == 1;
+        for (const Span& under : end.edges) {
+            for (const Span& over : edges) {
+                const Span both{longer(under.low, over.low), shorter(under.high, over.high)};
+                if (both.high > both.low) {
+                    judge_joint(in, end.piece, index, below_end, low, alone ? under : both, sheets);
+                    end.joined = joined = true;
+                }
+            }
         }
-        add_piece(in, lane, place, outline, sheets);
-        const std::size_t index = sheets.pieces.size() - 1;
-        if (place == 0) {
-            judge_edge(in, outline, index, -1.0, sheets);
-        } else {
-            judge_joint(in, before, before_end, span.low, index, sheets);
-        }
-        before = std::move(outline);
-        before_end = span.high;
-        ++place;
     }
+    if (!joined) {
+        const Extent extent = extent_of(part.outline);
+        judge_edge(in, index, extent.low.up, edge_at(part.outline, extent.low.up), extent.high.up - extent.low.up, -1.0,
+                   sheets);
+    }
+}
+
+/// Judges upper edges that no piece met.
+inline void close_ends(const LaneInput& in, const std::vector<LaidEnd>& ends, Sheets& sheets) {
+    for (const LaidEnd& end : ends) {
+        if (!end.joined) {
+            const std::vector<PlanePoint> outline =
+                in.frame.turned(sheets.pieces[end.piece].outline, [&](PlanePoint p) { return in.frame.to_lane(p); });
+            const Extent extent = extent_of(outline);
+            judge_edge(in, end.piece, extent.high.up, edge_at(outline, extent.high.up), extent.high.up - extent.low.up,
+                       1.0, sheets);
+        }
+    }
+}
+
+/// Lays one lane, from its start to the farthest edge of its strip.
+inline void lay_lane(const LaneInput& in, Lane& lane, LayRoom& room, Sheets& sheets) {
+    find_spans(in, lane, room.spans);
+    room.open.clear();
+    Length below_end = no_length;
+    std::int32_t place = 0;
+    for (std::size_t s = 0; s < room.spans.size(); ++s) {
+        const Span span = room.spans[s];
+        if (s + 1 < room.spans.size()) {
+            keep_side(room.strip, {Axis::up, span.high, false}, room.cell, room.cut);
+            keep_side(room.strip, {Axis::up, room.spans[s + 1].low, true}, room.spare, room.cut);
+            std::swap(room.strip, room.spare);
+        } else {
+            std::swap(room.strip, room.cell);
+        }
+        find_parts(room.cell, room.parts);
+        std::swap(room.open, room.below);
+        room.open.clear();
+        for (const PlanePart& part : room.parts) {
+            const std::size_t index = sheets.pieces.size();
+            add_piece(in, lane, place++, part, sheets);
+            join_below(in, part, index, span.low, below_end, room, sheets);
+            room.open.push_back({index, level_edges(part.outline, span.high, true), false});
+        }
+        close_ends(in, room.below, sheets);
+        below_end = span.high;
+    }
+    close_ends(in, room.open, sheets);
     if (place > 0) {
-        judge_edge(in, before, sheets.pieces.size() - 1, 1.0, sheets);
         sheets.closure.worst_lane = longer(sheets.closure.worst_lane, magnitude(lane.lengths.miss()));
     }
 }
 
-/// Lays the whole outline. Positions are absolute from the start corner, so that joints stay on the same supports
-/// in every lane even where an edge is slanted.
-[[nodiscard]] inline Sheets lay_outline(const LaneInput& in, SupportRun run) {
+[[nodiscard]] inline std::int64_t require_few_lanes(const LaneInput& in) {
     const Length step = in.plan.sheet.width + in.plan.gap;
-    const std::int64_t lanes = steps_to_cover(in.extent.high.along - in.extent.low.along, step);
+    const Length across = in.extent.high.along - in.extent.low.along;
+    const std::int64_t lanes = steps_to_cover(across + in.plan.rip_first, step);
     const std::int64_t places = 2 + steps_to_cover(in.extent.high.up - in.extent.low.up, in.plan.sheet.length);
     if (lanes * places > most_pieces) {
         throw FaultError{Fault{FaultCode::too_much_work, "sheets", std::to_string(lanes * places) + " pieces",
                                "no more than " + std::to_string(most_pieces) + " pieces"}};
     }
+    return lanes;
+}
+
+/// Lays the whole outline. Positions are absolute from the start corner, so that joints stay on the same supports
+/// in every lane even where an edge is slanted; in a turned grid they count from each lane's own lowest point.
+[[nodiscard]] inline Sheets lay_outline(const LaneInput& in, SupportRun run) {
+    const std::int64_t lanes = require_few_lanes(in);
     Sheets sheets{.run = run,
                   .lanes = static_cast<std::int32_t>(lanes),
                   .pieces = {},
@@ -268,81 +239,136 @@ inline void lay_lane(const LaneInput& in, Lane& lane, Sheets& sheets) {
                   .findings = {},
                   .laid = Area::from_value(0.0),
                   .whole_sheets = 0,
-                  .closure = {no_length, no_length}};
-    sheets.pieces.reserve(static_cast<std::size_t>(lanes * places));
+                  .closure = {no_length, no_length},
+                  .turn = in.plan.turn};
+    const Length step = in.plan.sheet.width + in.plan.gap;
     RoundedAxis width_axis{in.extent.low.along, in.plan.gap, in.plan.tick};
+    LayRoom room;
+    room.ahead = rings_of(in.outline, in.openings);
     for (std::int64_t lane = 0; lane < lanes; ++lane) {
-        const Length from = in.extent.low.along + step * static_cast<double>(lane);
-        const Length to = shorter(from + in.plan.sheet.width, in.extent.high.along);
-        const std::vector<PlanePoint> strip = clip_along(in.outline, {from, to});
-        if (strip.size() < 3) {
+        const Length from = in.extent.low.along + (step * static_cast<double>(lane) - in.plan.rip_first);
+        const Length to = from + in.plan.sheet.width;
+        if (lane > 0) {
+            keep_side(room.ahead, {Axis::along, from, true}, room.spare, room.cut);
+            std::swap(room.ahead, room.spare);
+        }
+        keep_side(room.ahead, {Axis::along, to, false}, room.strip, room.cut);
+        if (room.strip.points.empty()) {
             continue;
         }
-        const Extent reach = extent_of(strip);
+        const Extent reach = extent_of(room.strip.points);
         const Length cut_width = width_axis.cut(reach.low.along, reach.high.along, in.plan.sheet.width);
-        Lane laid{
-            static_cast<std::int32_t>(lane), strip, reach, cut_width, {in.extent.low.up, in.plan.gap, in.plan.tick}};
-        lay_lane(in, laid, sheets);
+        const Length start = in.plan.turn == 0.0 ? in.extent.low.up : reach.low.up;
+        Lane laid{static_cast<std::int32_t>(lane), reach, start, cut_width, {start, in.plan.gap, in.plan.tick}};
+        lay_lane(in, laid, room, sheets);
     }
     sheets.closure.across = magnitude(width_axis.miss());
     return sheets;
 }
 
-/// The outline that the sheets fill: the plane's, its eave pushed out past the fascia along the rakes.
-[[nodiscard]] inline std::vector<PlanePoint> sheet_outline(const std::vector<PlanePoint>& outline, Length past_fascia) {
+/// The outline that the sheets fill: the plane's, its eaves pushed out past the fascia along the edges beside them.
+[[nodiscard]] inline std::vector<PlanePoint> sheet_outline(const std::vector<PlanePoint>& outline,
+                                                           const std::vector<EdgeKind>& edges, Length past_fascia) {
     std::vector<PlanePoint> result = outline;
-    const auto pushed = [&](PlanePoint eave, PlanePoint ridge) {
-        const double share = past_fascia / (ridge.up - eave.up);
-        return PlanePoint{eave.along - (ridge.along - eave.along) * share, eave.up - past_fascia};
+    const std::size_t n = outline.size();
+    if (past_fascia == no_length) {
+        return result;
+    }
+    const auto pushed = [&](PlanePoint eave, PlanePoint beside) {
+        if (!(beside.up > eave.up)) {
+            return PlanePoint{eave.along, eave.up - past_fascia};
+        }
+        const double share = past_fascia / (beside.up - eave.up);
+        return PlanePoint{eave.along - (beside.along - eave.along) * share, eave.up - past_fascia};
     };
-    result[0] = pushed(outline[0], outline[3]);
-    result[1] = pushed(outline[1], outline[2]);
+    const bool four = n == 4 && is_convex(outline);
+    for (std::size_t i = 0; i < n; ++i) {
+        const std::size_t next = (i + 1) % n;
+        if (four ? i == 0 : edges[i] == EdgeKind::eave && outline[next].along > outline[i].along) {
+            result[i] = pushed(outline[i], outline[(i + n - 1) % n]);
+            result[next] = pushed(outline[next], outline[(i + 2) % n]);
+        }
+    }
     return result;
 }
 
 template <Surface surface>
 void require_sheetable(const Plane<surface>& plane, const Supports<surface>& supports) {
-    require_four_sided(plane);
-    if (!plane.openings.empty()) {
-        throw FaultError{Fault{FaultCode::not_supported, "plane.openings",
-                               std::to_string(plane.openings.size()) + " openings", "a plane without openings"}};
+    if (is_four_sided(plane)) {
+        require_four_sided(plane);
+    }
+    if (!is_four_sided(plane) || !plane.openings.empty()) {
+        require_outline(plane);
     }
     if (supports.lines.empty()) {
         throw FaultError{Fault{FaultCode::not_supported, "supports", "no supports", "at least one support"}};
     }
     require_sound(supports, "supports");
 }
+
+[[nodiscard]] inline LaneFrame lane_frame(SupportRun run, const SheetPlan& plan,
+                                          const std::vector<PlanePoint>& outline) {
+    LaneFrame frame{run == SupportRun::up_slope, false, no_length};
+    if (plan.turn != 0.0) {
+        frame.cosine = 1.0 / std::sqrt(1.0 + plan.turn * plan.turn);
+        frame.sine = plan.turn * frame.cosine;
+    }
+    std::vector<PlanePoint> unturned;
+    for (const PlanePoint& p : outline) {
+        unturned.push_back(frame.unturned(p));
+    }
+    const Extent extent = extent_of(unturned);
+    frame.mirrored = plan.start == StartCorner::eave_right;
+    frame.mirror = extent.low.along + extent.high.along;
+    return frame;
+}
+
+template <Surface surface>
+[[nodiscard]] LaneInput lane_input(const Plane<surface>& plane, const Supports<surface>& supports,
+                                   const SheetPlan& plan) {
+    const std::vector<PlanePoint> outline = sheet_outline(plane.outline, plane.edges, plan.past_fascia);
+    const LaneFrame frame = lane_frame(supports.run, plan, outline);
+    LaneInput in{frame.outline_to_lane(outline),
+                 {},
+                 {},
+                 lines_to_lane(supports.lines, frame),
+                 supports.spacing,
+                 plan,
+                 extent_of(outline),
+                 frame,
+                 frame.swapped && frame.mirrored};
+    in.extent = extent_of(in.outline);
+    for (const std::vector<PlanePoint>& opening : plane.openings) {
+        in.openings.push_back(frame.outline_to_lane(opening));
+    }
+    for (std::size_t i = 0; i < plane.edges.size() && i < plane.outline.size(); ++i) {
+        if (plane.edges[i] == EdgeKind::hip || plane.edges[i] == EdgeKind::valley) {
+            in.carried.push_back({frame.to_lane(outline[i]), frame.to_lane(outline[(i + 1) % outline.size()])});
+        }
+    }
+    return in;
+}
 }  // namespace detail
 
-/// Lays sheets on a rectangular or measured four-sided plane, their strength axis across the supports: columns up the
+/// Lays sheets on a plane of any outline, with or without openings, their strength axis across the supports: columns up the
 /// slope over purlins, courses along the eave over chords. Outlines are exact; cut sizes are rounded to the tick so
 /// that they still add up, and what they miss is in `closure`. Past the last piece of a lane no more than a gap and half
-/// a tick stay bare.
+/// a tick stay bare. Edges on hips and valleys are taken as carried by the rafter there.
 ///
-/// Throws `FaultError`: the first fault of `plan` or `supports`; not_supported for other planes or no supports;
-/// does_not_fit where the stagger leaves nothing of a sheet; too_much_work above `most_pieces`.
+/// Throws `FaultError`: the first fault of `plan` or `supports`; not_supported for an outline that crosses itself, an
+/// opening off the plane or no supports; does_not_fit where start and stagger leave nothing of a sheet; too_much_work
+/// above `most_pieces`.
 template <Surface surface>
 [[nodiscard]] Sheets tile_sheets(const Plane<surface>& plane, const Supports<surface>& supports,
                                  const SheetPlan& plan) {
     require_sound(plan, "sheets");
     detail::require_sheetable(plane, supports);
-    if (plan.sheet.length - supports.spacing * plan.stagger_spaces < plan.gap + count_tolerance) {
-        throw FaultError{Fault{FaultCode::does_not_fit, "sheets.stagger_spaces", std::to_string(plan.stagger_spaces),
+    const int spaces = plan.stagger_spaces + plan.start_spaces;
+    if (plan.sheet.length - supports.spacing * spaces < plan.gap + count_tolerance) {
+        throw FaultError{Fault{FaultCode::does_not_fit, "sheets.stagger_spaces", std::to_string(spaces),
                                "fewer spaces of " + describe_length(supports.spacing) + " than a sheet is long"}};
     }
-    const std::vector<PlanePoint> outline = detail::sheet_outline(plane.outline, plan.past_fascia);
-    const Extent extent = extent_of(outline);
-    const detail::LaneFrame frame{supports.run == SupportRun::up_slope, plan.start == StartCorner::eave_right,
-                                  extent.low.along + extent.high.along};
-    detail::LaneInput in{frame.outline_to_lane(outline),
-                         detail::lines_to_lane(supports.lines, frame),
-                         supports.spacing,
-                         plan,
-                         extent,
-                         frame,
-                         frame.swapped && frame.mirrored};
-    in.extent = extent_of(in.outline);
-    return detail::lay_outline(in, supports.run);
+    return detail::lay_outline(detail::lane_input(plane, supports, plan), supports.run);
 }
 
 /// The same on purlin rows.

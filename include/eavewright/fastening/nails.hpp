@@ -7,6 +7,7 @@
 #include <eavewright/field.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/supports.hpp>
+#include <eavewright/roof/parts.hpp>
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/tiling/bearing.hpp>
 #include <eavewright/tiling/lane_frame.hpp>
@@ -16,6 +17,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <tuple>
 #include <utility>
@@ -84,8 +86,8 @@ inline void find_faults(const NailPattern& pattern, const Path& path, Faults& fa
 }
 
 namespace detail {
-/// Length of the nail line of a convex piece on a support: the support's centre line, or as near to it as the edge
-/// distance from the piece's own ends allows. Lane frame. Zero where the support lies outside the piece.
+/// A line of nails of a piece on a support: the support's centre line, or as near to it as the edge distance from the piece's
+/// own ends allows. Lane frame.
 struct NailLine {
     std::size_t support;
     Length length;
@@ -93,43 +95,80 @@ struct NailLine {
     Span past;  ///< from the piece's ends to the support's faces; not above 0 where the support reaches under an end
 };
 
-[[nodiscard]] inline NailLine nail_line(const std::vector<PlanePoint>& outline, const Extent& extent,
-                                        std::size_t support, const SupportLine& line, Length edge_distance) {
-    const Length middle = (extent.low.along + extent.high.along) / 2.0;
-    const Length centre = up_at(line.centreline, middle);
-    const Length half = line.width / 2.0;
-    const Length under = shorter(extent.high.up, centre + half) - longer(extent.low.up, centre - half);
+/// Where a nail line lies on a support under a piece that reaches over `reach`; none where too little of it lies under.
+[[nodiscard]] inline std::optional<Length> nail_line_up(Span reach, Length centre, Length width, Length edge_distance) {
+    const Length half = width / 2.0;
+    const Length under = shorter(reach.high, centre + half) - longer(reach.low, centre - half);
     if (under + count_tolerance < edge_distance || under <= count_tolerance) {
-        return {support, no_length, false, {no_length, no_length}};
+        return std::nullopt;
     }
-    const Length lowest = extent.low.up + edge_distance;
-    const Length highest = extent.high.up - edge_distance;
-    const Length up = highest < lowest ? (lowest + highest) / 2.0 : longer(lowest, shorter(highest, centre));
-    const Span across = along_span(outline, up);
-    const Span past{centre - half - extent.low.up, extent.high.up - (centre + half)};
-    return {support, across.high > across.low ? across.high - across.low : no_length,
-            past.low <= count_tolerance || past.high <= count_tolerance, past};
+    const Length lowest = reach.low + edge_distance;
+    const Length highest = reach.high - edge_distance;
+    return highest < lowest ? (lowest + highest) / 2.0 : longer(lowest, shorter(highest, centre));
 }
 
-/// The nail lines of one piece, lowest first.
-[[nodiscard]] inline std::vector<NailLine> nail_lines(const std::vector<PlanePoint>& outline,
-                                                      const std::vector<SupportLine>& lines, Length widest,
-                                                      const NailPattern& pattern) {
-    const Extent extent = extent_of(outline);
+/// The part of `across` where the support has wood in one of its stretches.
+[[nodiscard]] inline Span wood_within(Span across, Span stretch, Length width) {
+    return {longer(across.low, stretch.low - width), shorter(across.high, stretch.high + width)};
+}
+
+/// The nail lines of a piece on one support: one on a convex piece, on others one between every two edges; each only where
+/// the support runs.
+inline void add_nail_lines(const PlanePart& piece, bool convex, const Extent& extent, std::size_t support,
+                           const SupportLine& line, Length edge_distance, std::vector<NailLine>& found) {
+    const Length half = line.width / 2.0;
+    const Length middle = up_at(line.centreline, (extent.low.along + extent.high.along) / 2.0);
+    const Span whole{extent.low.up, extent.high.up};
+    const std::optional<Length> up = nail_line_up(whole, middle, line.width, edge_distance);
+    if (!up) {
+        return;
+    }
+    const auto add = [&](Span across, Length centre, Span reach) {
+        const Span past{centre - half - reach.low, reach.high - (centre + half)};
+        const bool at_end = past.low <= count_tolerance || past.high <= count_tolerance;
+        const auto push = [&](Span part) {
+            if (part.high > part.low) {
+                found.push_back({support, part.high - part.low, at_end, past});
+            }
+        };
+        for (const Span& stretch : line.stretches) {
+            push(wood_within(across, stretch, line.width));
+        }
+        if (line.stretches.empty()) {
+            push(across);
+        }
+    };
+    if (convex) {
+        add(along_span(piece.outline, *up), middle, whole);
+        return;
+    }
+    const Rings rings = rings_of(piece.outline, piece.cutouts);
+    for (const Span& across : spans_at(rings, Axis::up, *up)) {
+        const Length at = (across.low + across.high) / 2.0;
+        for (const Span& reach : spans_at(rings, Axis::along, at)) {
+            if (reach.low <= *up && *up <= reach.high) {
+                add(across, up_at(line.centreline, at), reach);
+            }
+        }
+    }
+}
+
+/// The nail lines of one piece, lowest first. The outermost ones that an end hangs past by no more than `end_reach` are at it.
+[[nodiscard]] inline std::vector<NailLine> nail_lines(const PlanePart& piece, const std::vector<SupportLine>& lines,
+                                                      Length widest, const NailPattern& pattern) {
+    const Extent extent = extent_of(piece.outline);
     const Length middle = (extent.low.along + extent.high.along) / 2.0;
+    const bool convex = piece.cutouts.empty() && (piece.outline.size() < 4 || is_convex(piece.outline));
     std::vector<NailLine> found;
     std::size_t i = last_support_below(lines, middle, extent.low.up - widest).value_or(0);
     for (; i < lines.size() && up_at(lines[i].centreline, middle) <= extent.high.up + widest; ++i) {
-        const NailLine line = nail_line(outline, extent, i, lines[i], pattern.edge_distance);
-        if (line.length > no_length) {
-            found.push_back(line);
-        }
+        add_nail_lines(piece, convex, extent, i, lines[i], pattern.edge_distance, found);
     }
-    if (!found.empty()) {
-        NailLine& lowest = found[0];
-        NailLine& highest = found[found.size() - 1];
-        lowest.at_end = lowest.at_end || lowest.past.low <= pattern.end_reach + count_tolerance;
-        highest.at_end = highest.at_end || highest.past.high <= pattern.end_reach + count_tolerance;
+    for (NailLine& line : found) {
+        line.at_end =
+            line.at_end || (line.support == found[0].support && line.past.low <= pattern.end_reach + count_tolerance);
+        line.at_end = line.at_end || (line.support == found[found.size() - 1].support &&
+                                      line.past.high <= pattern.end_reach + count_tolerance);
     }
     return found;
 }
@@ -158,9 +197,12 @@ template <Surface surface>
     NailCount count{0, std::vector<std::int64_t>(lines.size(), 0), {}};
     count.by_piece.reserve(sheets.pieces.size());
     for (const SheetPiece& piece : sheets.pieces) {
-        const std::vector<PlanePoint> outline = frame.outline_to_lane(piece.outline);
+        PlanePart part{frame.outline_to_lane(piece.outline), {}};
+        for (const std::vector<PlanePoint>& cutout : piece.cutouts) {
+            part.cutouts.push_back(frame.outline_to_lane(cutout));
+        }
         PieceNails nails{0, 0};
-        for (const detail::NailLine& line : detail::nail_lines(outline, lines, widest, pattern)) {
+        for (const detail::NailLine& line : detail::nail_lines(part, lines, widest, pattern)) {
             const std::int64_t row =
                 nails_across(line.length, line.at_end ? pattern.edge : pattern.field, pattern.edge_distance);
             (line.at_end ? nails.edge : nails.field) += row;

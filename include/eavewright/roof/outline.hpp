@@ -18,9 +18,11 @@ namespace eavewright {
 inline constexpr std::size_t most_corners = 2000;
 
 namespace detail {
+/// A convex plane of four sides whose first is its eave: its ridge may lie as it was measured.
 template <Surface surface>
 [[nodiscard]] bool is_four_sided(const Plane<surface>& plane) {
-    return plane.outline.size() == 4 && is_convex(plane.outline);
+    return plane.outline.size() == 4 && is_convex(plane.outline) &&
+           (plane.edges.empty() || plane.edges[0] == EdgeKind::eave);
 }
 
 /// True where two sides of a ring that are not neighbours cross.

@@ -195,6 +195,8 @@ inline void lay_lane(const LaneInput& in, Lane& lane, LayRoom& room, Sheets& she
             keep_side(room.strip, {Axis::up, span.high, false}, room.cell, room.cut);
             keep_side(room.strip, {Axis::up, room.spans[s + 1].low, true}, room.spare, room.cut);
             std::swap(room.strip, room.spare);
+        } else if (span.high < lane.reach.high.up) {  // less than a gap and half a tick stays bare
+            keep_side(room.strip, {Axis::up, span.high, false}, room.cell, room.cut);
         } else {
             std::swap(room.strip, room.cell);
         }

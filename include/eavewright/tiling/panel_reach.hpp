@@ -5,6 +5,7 @@
 
 #include <eavewright/fault.hpp>
 #include <eavewright/roof/openings.hpp>
+#include <eavewright/roof/outline.hpp>
 #include <eavewright/roof/parts.hpp>
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/tiling/cut_panels.hpp>
@@ -23,7 +24,7 @@ namespace eavewright::detail {
 struct ReachEdge {
     EdgeKind kind;
     bool foot;          ///< panels hang over it
-    PlanePoint from;    ///< moved, not yet met with its neighbours
+    PlanePoint from;    ///< moved; of a finished reach, where it meets the edge before it
     PlanePoint way;     ///< to its other end
     bool moved;         ///< by anything at all
     std::size_t index;  ///< into the plane's edges
@@ -143,16 +144,12 @@ template <Surface surface>
         reach.edges.erase(reach.edges.begin() + static_cast<std::ptrdiff_t>(*gone));
     }
     const std::size_t m = reach.outline.size();
-    if (reach.edges.size() < 3 || !(square_inches(signed_area(reach.outline)) > 0.0)) {
+    if (reach.edges.size() < 3 || !(square_inches(signed_area(reach.outline)) > 0.0) || crosses_itself(reach.outline)) {
         refuse_reach();
     }
-    for (std::size_t i = 0; i < m; ++i) {
-        for (std::size_t k = i + 1; k < m; ++k) {
-            if (segments_cross(reach.outline[i], reach.outline[(i + 1) % m], reach.outline[k],
-                               reach.outline[(k + 1) % m])) {
-                refuse_reach();
-            }
-        }
+    for (std::size_t i = 0; i < reach.edges.size(); ++i) {
+        reach.edges[i].from = reach.outline[starts[i]];
+        reach.edges[i].way = between(reach.edges[i].from, reach.outline[(starts[i] + 1) % m]);
     }
     return reach;
 }
@@ -165,8 +162,10 @@ struct Leaving {
     std::size_t edge;
     PlanePoint at;
 };
-[[nodiscard]] inline Leaving leave_reach(const std::vector<PlanePoint>& outline, PlanePoint in, PlanePoint out) {
+[[nodiscard]] inline Leaving leave_reach(const std::vector<PlanePoint>& outline, PlanePoint in, PlanePoint corner) {
     std::optional<Leaving> found;
+    const double past = 1.0 + 2.0 * (opening_touches / hypotenuse(corner.along - in.along, corner.up - in.up));
+    const PlanePoint out{in.along + (corner.along - in.along) * past, in.up + (corner.up - in.up) * past};
     for (std::size_t e = 0; e < outline.size(); ++e) {
         const PlanePoint a = outline[e];
         const PlanePoint b = outline[(e + 1) % outline.size()];
@@ -236,13 +235,11 @@ struct ReachOpening {
     }
     const Leaving out = leave_reach(outline, opening.ring[last], opening.ring[(last + 1) % n]);
     result.push_back(out.at);
-    for (std::size_t e = out.edge; e != in.edge || e == out.edge;) {
+    std::size_t e = out.edge;
+    do {
         e = (e + 1) % outline.size();
         result.push_back(outline[e]);
-        if (e == in.edge) {
-            break;
-        }
-    }
+    } while (e != in.edge);
     return result;
 }
 

@@ -22,7 +22,7 @@ inline eavewright::EdgeKind kind_of_edge(eavewright::PlanePoint a, eavewright::P
     if (a.up == b.up) {
         return a.along < b.along ? EdgeKind::eave : EdgeKind::ridge;
     }
-    return (a.up < b.up) == (a.along < b.along) ? EdgeKind::valley : EdgeKind::hip;
+    return a.along < b.along ? EdgeKind::valley : EdgeKind::hip;  // walked to the right, the plane widens above it
 }
 
 inline eavewright::PurlinPlane any_plane(std::vector<eavewright::PlanePoint> outline,
@@ -119,6 +119,9 @@ inline eavewright::PurlinPlane slanted_plane(SeededNumbers& random) {
     std::vector<PlanePoint> outline = lower;
     const bool meets = upper.back() == lower.back();
     outline.insert(outline.end(), upper.rbegin() + (meets ? 1 : 0), upper.rend());
+    if (detail::crosses_itself(outline)) {
+        return slanted_plane(random);
+    }
     PurlinPlane plane = any_plane(outline);
     for (int tries = random.whole(0, 6); tries > 0; --tries) {
         const Length along = random.inches_between(5, 500);

@@ -4,6 +4,7 @@
 // Right-angled planes in whole sixty-fourths by integers, slanted ones by Boost.Geometry without its rescaling. Each cell
 // is summed up under its edges as well, and overlay and sum must agree.
 
+#include <eavewright/tiling/check_layout.hpp>
 #include <eavewright/tiling/tile_sheets.hpp>
 
 #include "support/printing.hpp"
@@ -244,6 +245,12 @@ SheetPlan random_grid(SeededNumbers& random) {
     return plan;
 }
 
+/// The library's own checker, which knows nothing of laying.
+Faults judge(const Laid& laid, double bare) {
+    return find_faults_of_layout(laid.sheets, laid.plane.outline, laid.plane.openings, laid.plan.sheet,
+                                 Area::from_value(bare));
+}
+
 Laid lay(PurlinPlane plane, SeededNumbers& random) {
     const SheetPlan plan = random_grid(random);
     const SupportRun run = random.coin() ? SupportRun::along_eave : SupportRun::up_slope;
@@ -273,6 +280,7 @@ TEST_CASE("right-angled planes with openings, cell by cell in whole sixty-fourth
         CHECK(static_cast<double>(with_gaps) == 4096.0 * square_inches(net_area(laid.plane)));
         CHECK(std::fabs(4096.0 * square_inches(laid.sheets.laid) - static_cast<double>(pieces)) <
               1e-9 * static_cast<double>(with_gaps));
+        CHECK(judge(laid, static_cast<double>(with_gaps - pieces) / 4096.0).empty());
     }
 }
 
@@ -308,6 +316,7 @@ TEST_CASE("slanted planes with openings, cell by cell against an overlay") {
             laid_area += area_of(piece);
         }
         CHECK(std::fabs(square_inches(laid.sheets.laid) - laid_area) < 1e-9 * whole);
+        CHECK(judge(laid, whole - laid_area).empty());
     }
     MESSAGE("the overlay and the sum under the edges differ in " << lost << " of " << all << " cells");
     CHECK(lost == 0);

@@ -66,10 +66,12 @@
 #include <eavewright/order/difference.hpp>
 #include <eavewright/order/handling.hpp>
 #include <eavewright/order/money.hpp>
+#include <eavewright/order/pack_sheets.hpp>
 #include <eavewright/order/pair_shapes.hpp>
 #include <eavewright/order/purchase.hpp>
 #include <eavewright/order/quantity.hpp>
 #include <eavewright/order/saw_sheets.hpp>
+#include <eavewright/order/search_sheet_cuts.hpp>
 #include <eavewright/order/sheet_bound.hpp>
 #include <eavewright/order/sheet_cut_tree.hpp>
 #include <eavewright/order/sheet_shapes.hpp>
@@ -113,6 +115,7 @@
 #include <eavewright/squaring/true_up_pair.hpp>
 #include <eavewright/tiling/bearing.hpp>
 #include <eavewright/tiling/check_layout.hpp>
+#include <eavewright/tiling/check_panel_pairs.hpp>
 #include <eavewright/tiling/closures.hpp>
 #include <eavewright/tiling/course_cover.hpp>
 #include <eavewright/tiling/course_runs.hpp>
@@ -129,9 +132,11 @@
 #include <eavewright/tiling/lay_cut_panels.hpp>
 #include <eavewright/tiling/lay_panels.hpp>
 #include <eavewright/tiling/lay_underlayment.hpp>
+#include <eavewright/tiling/pair_panels.hpp>
 #include <eavewright/tiling/panel_courses.hpp>
 #include <eavewright/tiling/panel_ends.hpp>
 #include <eavewright/tiling/panel_lengths.hpp>
+#include <eavewright/tiling/panel_pairs.hpp>
 #include <eavewright/tiling/panel_reach.hpp>
 #include <eavewright/tiling/panel_start.hpp>
 #include <eavewright/tiling/panels.hpp>

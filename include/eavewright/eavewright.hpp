@@ -133,6 +133,7 @@
 #include <eavewright/tiling/lay_cut_panels.hpp>
 #include <eavewright/tiling/lay_panels.hpp>
 #include <eavewright/tiling/lay_underlayment.hpp>
+#include <eavewright/tiling/line_trim.hpp>
 #include <eavewright/tiling/pair_panels.hpp>
 #include <eavewright/tiling/panel_courses.hpp>
 #include <eavewright/tiling/panel_ends.hpp>

@@ -103,6 +103,11 @@ struct JointBearing {
     JointBearing best{std::nullopt, no_length, no_length};
     const Length middle = (along.low + along.high) / 2.0;
     for_supports_near(lines, middle, (first_end + second_end) / 2.0, [&](std::size_t i) {
+        const Length off = up_at(lines[i].centreline, middle) - (first_end + second_end) / 2.0;
+        if (lines[i].centreline.size() == 2 && magnitude(off) > lines[i].width + (second_end - first_end) &&
+            lines[i].centreline[0].up == lines[i].centreline[1].up) {
+            return;  // a level support that far off carries neither end
+        }
         const Length first = end_bearing(lines[i], first_end, along, 1.0);
         const Length second = end_bearing(lines[i], second_end, along, -1.0);
         const Length poorer = shorter(first, second);

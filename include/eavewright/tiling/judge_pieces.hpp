@@ -125,25 +125,24 @@ inline void find_narrow_legs(const SheetPlan& plan, const PlanePart& part, std::
     return span;
 }
 
-/// A piece whose end along one line is being matched with its neighbours'.
+/// One edge of a piece along a level line that is being matched with its neighbours'; none where the piece has no such edge.
 struct LaidEnd {
     std::size_t piece;
-    std::vector<Span> edges;  ///< along that line, with the piece on its inner side
+    std::optional<Span> edge;
     bool joined;
 };
 
-/// The edges of an outline that lie on the level line `up`, the outline on the side named.
-[[nodiscard]] inline std::vector<Span> level_edges(const std::vector<PlanePoint>& outline, Length up, bool below) {
-    std::vector<Span> edges;
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-        const PlanePoint a = outline[i];
-        const PlanePoint b = outline[i + 1 == outline.size() ? 0 : i + 1];
+/// Calls `take(span)` for the edges of an outline that lie on the level line `up`, the outline on the side named.
+template <class Take>
+void for_level_edges(const std::vector<PlanePoint>& outline, Length up, bool below, Take take) {
+    PlanePoint a = outline.back();
+    for (const PlanePoint& b : outline) {
         if (magnitude(a.up - up) < count_tolerance && magnitude(b.up - up) < count_tolerance &&
             (below ? b.along < a.along : a.along < b.along)) {
-            edges.push_back({shorter(a.along, b.along), longer(a.along, b.along)});
+            take(Span{shorter(a.along, b.along), longer(a.along, b.along)});
         }
+        a = b;
     }
-    return edges;
 }
 
 /// Judges the joint along `along` between two pieces.

@@ -94,29 +94,79 @@ struct LayRoom {
     std::vector<LaidEnd> below;  ///< the same, of the sheet before
 };
 
-/// Takes what lies beyond `at` from `rings`, and gives back what lies before it.
-inline void part_at(Rings& rings, Axis axis, Length at, Rings& before, LayRoom& room) {
-    keep_side(rings, {axis, at, false}, before, room.cut);
-    keep_side(rings, {axis, at, true}, room.spare, room.cut);
-    std::swap(rings, room.spare);
+/// The box that a strip is, where it is nothing but a box.
+[[nodiscard]] inline std::optional<Extent> box_of_strip(const Rings& strip) {
+    if (strip.ends.size() != 1 || strip.points.size() != 4) {
+        return std::nullopt;
+    }
+    const Extent box = extent_of(strip.points);
+    for (const PlanePoint& p : strip.points) {
+        if ((p.along != box.low.along && p.along != box.high.along) || (p.up != box.low.up && p.up != box.high.up)) {
+            return std::nullopt;
+        }
+    }
+    return box;
 }
 
-/// The parts of a cell from left to right, each outline from its lowest corner, the left one of two.
-inline void find_parts(const Rings& cell, std::vector<PlanePart>& parts) {
+/// Where sheets of a lane are cut from: its strip of the plane, most often a box.
+class StripCutter {
+public:
+    StripCutter(Rings& strip, LayRoom& room) : strip_{&strip}, room_{&room}, box_{box_of_strip(strip)} {}
+
+    /// What lies below `high` goes to the room's cell; what lies above `next`, if anything is to come, stays.
+    void cut(Length high, const Length* next) {
+        if (box_) {
+            const Extent cell{box_->low, {box_->high.along, shorter(high, box_->high.up)}};
+            room_->cell.clear();
+            if (cell.high.up > cell.low.up) {
+                room_->cell.points = {
+                    cell.low, {cell.high.along, cell.low.up}, cell.high, {cell.low.along, cell.high.up}};
+                room_->cell.ends.push_back(4);
+            }
+            box_->low.up = next != nullptr ? longer(*next, box_->low.up) : box_->high.up;
+            return;
+        }
+        keep_side(*strip_, {Axis::up, high, false}, room_->cell, room_->cut);
+        if (next != nullptr) {
+            keep_side(*strip_, {Axis::up, *next, true}, room_->spare, room_->cut);
+            std::swap(*strip_, room_->spare);
+        }
+    }
+
+private:
+    Rings* strip_;
+    LayRoom* room_;
+    std::optional<Extent> box_;
+};
+
+/// Each outline from its lowest corner, the left one of two.
+inline void start_lowest(std::vector<PlanePoint>& outline) {
+    const auto first = std::min_element(outline.begin(), outline.end(), [](const PlanePoint& a, const PlanePoint& b) {
+        return a.up < b.up || (a.up == b.up && a.along < b.along);
+    });
+    if (first != outline.begin()) {
+        std::rotate(outline.begin(), first, outline.end());
+    }
+}
+
+/// The parts of a cell, from left to right; those after the first `count` of `parts` are kept for their room alone.
+inline std::size_t find_parts(const Rings& cell, std::vector<PlanePart>& parts) {
+    if (cell.ends.size() == 1) {
+        parts.resize(parts.empty() ? 1 : parts.size());
+        parts[0].cutouts.clear();
+        parts[0].outline.assign(cell.points.begin(), cell.points.end());
+        start_lowest(parts[0].outline);
+        return twice_area(cell.points.data(), cell.points.size()) > 0.0 ? 1 : 0;
+    }
     parts.clear();
     add_parts(cell, parts);
     for (PlanePart& part : parts) {
-        const auto first =
-            std::min_element(part.outline.begin(), part.outline.end(), [](const PlanePoint& a, const PlanePoint& b) {
-                return a.up < b.up || (a.up == b.up && a.along < b.along);
-            });
-        std::rotate(part.outline.begin(), first, part.outline.end());
+        start_lowest(part.outline);
     }
-    if (parts.size() > 1) {
-        std::stable_sort(parts.begin(), parts.end(), [](const PlanePart& a, const PlanePart& b) {
-            return extent_of(a.outline).low.along < extent_of(b.outline).low.along;
-        });
-    }
+    std::stable_sort(parts.begin(), parts.end(), [](const PlanePart& a, const PlanePart& b) {
+        return extent_of(a.outline).low.along < extent_of(b.outline).low.along;
+    });
+    return parts.size();
 }
 
 /// Adds the piece that has this lane-frame part.
@@ -146,23 +196,23 @@ inline void add_piece(const LaneInput& in, Lane& lane, std::int32_t place, const
     }
 }
 
-/// Matches the lower edge of a new piece with the upper edges below it; judges it as an outer one where none meets it.
+/// Matches the lower edges of a new piece with the upper edges below it; judges its lower end as an outer one where none meets.
 inline void join_below(const LaneInput& in, const PlanePart& part, std::size_t index, Length low, Length below_end,
                        LayRoom& room, Sheets& sheets) {
     bool joined = false;
-    const std::vector<Span> edges = level_edges(part.outline, low, false);
-    for (LaidEnd& end : room.below) {
-        const bool alone = edges.size() == 1 && end.edges.size() == 1;
-        for (const Span& under : end.edges) {
-            for (const Span& over : edges) {
-                const Span both{longer(under.low, over.low), shorter(under.high, over.high)};
-                if (both.high > both.low) {
-                    judge_joint(in, end.piece, index, below_end, low, alone ? under : both, sheets);
-                    end.joined = joined = true;
-                }
+    std::size_t over_count = 0;
+    for_level_edges(part.outline, low, false, [&](const Span&) { ++over_count; });
+    for_level_edges(part.outline, low, false, [&](const Span& over) {
+        for (LaidEnd& end : room.below) {
+            const Span under = end.edge.value_or(over);
+            const Span both{longer(under.low, over.low), shorter(under.high, over.high)};
+            if (end.edge && both.high > both.low) {
+                const bool alone = over_count == 1 && room.below.size() == 1;
+                judge_joint(in, end.piece, index, below_end, low, alone ? under : both, sheets);
+                end.joined = joined = true;
             }
         }
-    }
+    });
     if (!joined) {
         const Extent extent = extent_of(part.outline);
         judge_edge(in, index, extent.low.up, edge_at(part.outline, extent.low.up), extent.high.up - extent.low.up, -1.0,
@@ -170,15 +220,19 @@ inline void join_below(const LaneInput& in, const PlanePart& part, std::size_t i
     }
 }
 
-/// Judges upper edges that no piece met.
+/// Judges the upper ends of pieces that no other met.
 inline void close_ends(const LaneInput& in, const std::vector<LaidEnd>& ends, Sheets& sheets) {
-    for (const LaidEnd& end : ends) {
-        if (!end.joined) {
-            const std::vector<PlanePoint> outline =
-                in.frame.turned(sheets.pieces[end.piece].outline, [&](PlanePoint p) { return in.frame.to_lane(p); });
+    for (std::size_t i = 0; i < ends.size();) {
+        const std::size_t piece = ends[i].piece;
+        bool joined = false;
+        for (; i < ends.size() && ends[i].piece == piece; ++i) {
+            joined = joined || ends[i].joined;
+        }
+        if (!joined) {
+            const std::vector<PlanePoint> outline = in.frame.outline_to_lane(sheets.pieces[piece].outline);
             const Extent extent = extent_of(outline);
-            judge_edge(in, end.piece, extent.high.up, edge_at(outline, extent.high.up), extent.high.up - extent.low.up,
-                       1.0, sheets);
+            judge_edge(in, piece, extent.high.up, edge_at(outline, extent.high.up), extent.high.up - extent.low.up, 1.0,
+                       sheets);
         }
     }
 }
@@ -189,25 +243,25 @@ inline void lay_lane(const LaneInput& in, Lane& lane, LayRoom& room, Sheets& she
     room.open.clear();
     Length below_end = no_length;
     std::int32_t place = 0;
+    StripCutter cutter{room.strip, room};
     for (std::size_t s = 0; s < room.spans.size(); ++s) {
         const Span span = room.spans[s];
-        if (s + 1 < room.spans.size()) {
-            keep_side(room.strip, {Axis::up, span.high, false}, room.cell, room.cut);
-            keep_side(room.strip, {Axis::up, room.spans[s + 1].low, true}, room.spare, room.cut);
-            std::swap(room.strip, room.spare);
-        } else if (span.high < lane.reach.high.up) {  // less than a gap and half a tick stays bare
-            keep_side(room.strip, {Axis::up, span.high, false}, room.cell, room.cut);
-        } else {
-            std::swap(room.strip, room.cell);
-        }
-        find_parts(room.cell, room.parts);
+        cutter.cut(span.high, s + 1 < room.spans.size() ? &room.spans[s + 1].low : nullptr);
+        const std::size_t count = find_parts(room.cell, room.parts);
         std::swap(room.open, room.below);
         room.open.clear();
-        for (const PlanePart& part : room.parts) {
+        for (std::size_t i = 0; i < count; ++i) {
+            const PlanePart& part = room.parts[i];
             const std::size_t index = sheets.pieces.size();
             add_piece(in, lane, place++, part, sheets);
             join_below(in, part, index, span.low, below_end, room, sheets);
-            room.open.push_back({index, level_edges(part.outline, span.high, true), false});
+            const std::size_t before = room.open.size();
+            for_level_edges(part.outline, span.high, true, [&](const Span& edge) {
+                room.open.push_back({index, edge, false});
+            });
+            if (room.open.size() == before) {
+                room.open.push_back({index, std::nullopt, false});
+            }
         }
         close_ends(in, room.below, sheets);
         below_end = span.high;
@@ -245,6 +299,8 @@ inline void lay_lane(const LaneInput& in, Lane& lane, LayRoom& room, Sheets& she
                   .turn = in.plan.turn};
     const Length step = in.plan.sheet.width + in.plan.gap;
     RoundedAxis width_axis{in.extent.low.along, in.plan.gap, in.plan.tick};
+    const std::int64_t places = 2 + steps_to_cover(in.extent.high.up - in.extent.low.up, in.plan.sheet.length);
+    sheets.pieces.reserve(static_cast<std::size_t>(lanes * places < 100'000 ? lanes * places : 100'000));
     LayRoom room;
     room.ahead = rings_of(in.outline, in.openings);
     for (std::int64_t lane = 0; lane < lanes; ++lane) {

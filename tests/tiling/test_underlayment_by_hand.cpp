@@ -325,6 +325,10 @@ TEST_CASE("underlayment: faults") {
     CHECK(with([](UnderlaymentPlan& p) { p.sliver = -1_in; }).path == "underlayment.sliver");
     CHECK(with([](UnderlaymentPlan& p) { p.narrow = -1_in; }).path == "underlayment.narrow");
     CHECK(with([](UnderlaymentPlan& p) { p.most_past_ridge = 5_in; }).path == "underlayment.most_past_ridge");
+    CHECK(with([](UnderlaymentPlan& p) { p.hip_past = -1_in; }).path == "underlayment.hip_past");
+    CHECK(with([](UnderlaymentPlan& p) { p.valley_lap = -1_in; }).path == "underlayment.valley_lap");
+    CHECK(with([](UnderlaymentPlan& p) { p.valley_strip = -1_in; }).path == "underlayment.valley_strip");
+    CHECK(with([](UnderlaymentPlan& p) { p.turn_up = -1_in; }).path == "underlayment.turn_up");
     for (const Length lap : {36_in, 40_in, -1_in}) {
         const Fault fault = with([&](UnderlaymentPlan& p) { p.rule = SingleCoverage{.head_lap = lap}; });
         CHECK(fault.path == "underlayment.rule.head_lap");
@@ -364,7 +368,9 @@ TEST_CASE("underlayment: faults") {
     CHECK(on(plane_with<Surface::deck_top>({{0_in, 0_in}, {90_in, 0_in}, {45_in, 90_in}})).code ==
           FaultCode::not_supported);
     DeckPlane opened = plane;
-    opened.openings.push_back({{10_in, 10_in}, {20_in, 10_in}, {20_in, 20_in}});
+    opened.openings.push_back({{-10_in, 10_in}, {-5_in, 10_in}, {-5_in, 20_in}});
+    CHECK(on(opened).path == "plane.openings");
+    opened.openings[0] = {{10_in, 10_in}, {40_in, 10_in}, {20_in, 15_in}, {10_in, 40_in}};  // an inside corner
     CHECK(on(opened).path == "plane.openings");
     CHECK(on(plane_of<Surface::deck_top>(100_in, Length::from_inches(9e6))).code == FaultCode::too_much_work);
     CHECK(on(plane_of<Surface::deck_top>(Length::from_inches(9e6), 9999_in * 10.0)).code == FaultCode::too_much_work);

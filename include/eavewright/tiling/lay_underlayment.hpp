@@ -4,8 +4,14 @@
 // Lays underlayment on a plane, course by course from the eave, out of rolls in the order that they are opened.
 
 #include <eavewright/fault.hpp>
+#include <eavewright/roof/outline.hpp>
 #include <eavewright/roof/plane.hpp>
+#include <eavewright/tiling/course_cover.hpp>
+#include <eavewright/tiling/course_runs.hpp>
+#include <eavewright/tiling/judge_underlayment.hpp>
+#include <eavewright/tiling/roll_walk.hpp>
 #include <eavewright/tiling/underlayment.hpp>
+#include <eavewright/tiling/underlayment_ground.hpp>
 #include <eavewright/tiling/underlayment_rule.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
@@ -17,6 +23,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace eavewright {
@@ -48,10 +55,11 @@ namespace detail {
     return ends;
 }
 
-/// Strips from the eave up, each as long as its ground.
-[[nodiscard]] inline std::vector<UnderlaymentCourse> courses_of(const UnderlaymentPlan& plan, const CourseLaps& laps,
-                                                                const std::vector<PlanePoint>& ground,
-                                                                std::int64_t sheets) {
+/// Strips from the eave up on a plane of four sides, each as long as its ground.
+[[nodiscard]] inline std::vector<UnderlaymentCourse> courses_of_four_sided(const UnderlaymentPlan& plan,
+                                                                           const CourseLaps& laps,
+                                                                           const std::vector<PlanePoint>& ground,
+                                                                           std::int64_t sheets) {
     const Length top = extent_of(ground).high.up;
     const bool has_starter = laps.starter > count_tolerance;
     std::vector<UnderlaymentCourse> courses;
@@ -73,176 +81,16 @@ namespace detail {
     return courses;
 }
 
-/// The roll in hand, the laps of the course below, and what has been laid so far.
-class RollWalk {
-public:
-    RollWalk(const UnderlaymentPlan& plan, Underlayment& laid) : plan_{plan}, laid_{laid} {}
-
-    /// Lays one course from the rake that is begun at.
-    void lay(const UnderlaymentCourse& course) {
-        const Length run = course.right - course.left;
-        std::vector<Length> middles;
-        for (Length at = no_length; at < run;) {
-            if (left_ <= count_tolerance) {
-                open_roll();
-            }
-            const Length need = run - at;
-            if (left_ + count_tolerance >= need) {
-                cut(course, at, shorter(left_, need), true);
-                break;
-            }
-            const std::optional<Length> piece = piece_before_lap(course, at, need);
-            if (!piece && left_ + count_tolerance < plan_.roll.length) {
-                set_aside();
-                continue;
-            }
-            const Length length = piece ? *piece : shorter(left_, longest_before_lap(need));
-            cut(course, at, length > 2.0 * end_lap() ? length : left_, false);
-            set_aside();
-            at += laid_.pieces.back().length - end_lap();
-            middles.push_back(along_of(course, at + end_lap() / 2.0));
-        }
-        std::sort(middles.begin(), middles.end());
-        below_ = middles;
-    }
-
-    [[nodiscard]] Length left() const { return left_; }
-    /// Middles of the end laps of the course laid last, from left to right.
-    [[nodiscard]] const std::vector<Length>& below() const { return below_; }
-
-private:
-    [[nodiscard]] Length end_lap() const { return laid_.laps.end_lap; }
-    [[nodiscard]] bool from_left() const { return plan_.start == StartCorner::eave_left; }
-    [[nodiscard]] Length along_of(const UnderlaymentCourse& course, Length at) const {
-        return from_left() ? course.left + at : course.right - at;
-    }
-    /// Shortest piece worth laying, and long enough to get on by.
-    [[nodiscard]] Length least() const { return longer(plan_.sliver, longer(2.0 * end_lap(), one_inch)); }
-    /// So that what follows to the far rake is no sliver either.
-    [[nodiscard]] Length longest_before_lap(Length need) const { return need - least() + end_lap(); }
-
-    /// The longest piece of the roll in hand whose end lap keeps away from those below.
-    [[nodiscard]] std::optional<Length> piece_before_lap(const UnderlaymentCourse& course, Length at,
-                                                         Length need) const {
-        Length piece = shorter(left_, longest_before_lap(need));
-        while (piece + count_tolerance >= least()) {
-            const std::optional<Length> clash = nearest_clash(course, at + piece - end_lap() / 2.0);
-            if (!clash) {
-                return piece;
-            }
-            piece = *clash - laid_.laps.end_offset - at + end_lap() / 2.0;
-        }
-        return std::nullopt;
-    }
-    /// Of the laps below that are too near to a lap in the middle of `at`, the one nearest to the start.
-    [[nodiscard]] std::optional<Length> nearest_clash(const UnderlaymentCourse& course, Length at) const {
-        const Length reach = laid_.laps.end_offset - count_tolerance;
-        const Length place = along_of(course, at);
-        const auto first = std::upper_bound(below_.begin(), below_.end(), place - reach);
-        const auto last = std::lower_bound(first, below_.end(), place + reach);
-        if (first == last) {
-            return std::nullopt;
-        }
-        return from_left() ? *first - course.left : course.right - *(last - 1);
-    }
-
-    void open_roll() {
-        left_ = plan_.roll.length;
-        ++laid_.rolls;
-    }
-    void set_aside() {
-        if (left_ > count_tolerance) {
-            laid_.set_aside += left_;
-            ++laid_.cut_offs;
-        }
-        left_ = no_length;
-    }
-    void cut(const UnderlaymentCourse& course, Length at, Length length, bool last) {
-        if (laid_.pieces.size() >= most_roll_pieces) {
-            throw FaultError{Fault{FaultCode::too_much_work, "underlayment.roll.length",
-                                   describe_length(plan_.roll.length),
-                                   "no more than " + std::to_string(most_roll_pieces) + " pieces in all"}};
-        }
-        const Length one = along_of(course, at);
-        const Length far_end = last ? (from_left() ? course.right : course.left) : along_of(course, at + length);
-        const Length from = plan_.roll.length - left_;
-        left_ = longer(no_length, left_ - length);
-        const std::size_t index = laid_.pieces.size();
-        laid_.pieces.push_back({course.index, static_cast<std::int32_t>(laid_.rolls - 1), from, length,
-                                shorter(one, far_end), longer(one, far_end), course.low, course.high, left_});
-        laid_.laid += length;
-        if (at > no_length) {
-            const Length inner = along_of(course, at + end_lap());
-            laid_.end_laps.push_back({course.index, index - 1, index, shorter(one, inner), longer(one, inner)});
-        }
-    }
-
-    const UnderlaymentPlan& plan_;
-    Underlayment& laid_;
-    Length left_ = no_length;
-    std::vector<Length> below_{};
-};
-
-/// Judges every end lap against those of the course below.
-inline void judge_end_laps(Underlayment& laid) {
-    const auto middle = [](const RollEndLap& lap) { return (lap.left + lap.right) / 2.0; };
-    std::vector<Length> below;
-    std::vector<Length> here;
-    std::int32_t course = -1;
-    for (const RollEndLap& lap : laid.end_laps) {
-        if (lap.course != course) {
-            below = lap.course == course + 1 ? here : std::vector<Length>{};
-            std::sort(below.begin(), below.end());
-            here.clear();
-            course = lap.course;
-        }
-        here.push_back(middle(lap));
-        const auto next = std::lower_bound(below.begin(), below.end(), middle(lap));
-        std::optional<Length> apart;
-        if (next != below.end()) {
-            apart = *next - middle(lap);
-        }
-        if (next != below.begin()) {
-            const Length back = middle(lap) - *(next - 1);
-            apart = apart ? shorter(*apart, back) : back;
-        }
-        if (apart && *apart + count_tolerance < laid.laps.end_offset) {
-            laid.findings.push_back({UnderlaymentFindingCode::end_lap_too_near, lap.over,
-                                     PlanePoint{middle(lap), laid.pieces[lap.over].low}, *apart, laid.laps.end_offset});
-        }
-    }
-}
-
-/// Judges short pieces (a course of one piece is as long as it is) and the last course.
-inline void judge_pieces(const UnderlaymentPlan& plan, Length lower_ridge, Underlayment& laid) {
-    const auto middle = [](const RollPiece& p) { return PlanePoint{(p.left + p.right) / 2.0, (p.low + p.high) / 2.0}; };
-    for (std::size_t i = 0; i < laid.pieces.size(); ++i) {
-        const RollPiece& piece = laid.pieces[i];
-        const UnderlaymentCourse& course = laid.courses[static_cast<std::size_t>(piece.course)];
-        const bool alone = piece.length + count_tolerance >= course.right - course.left;
-        if (!alone && piece.length + count_tolerance < plan.sliver) {
-            laid.findings.push_back(
-                {UnderlaymentFindingCode::sliver_piece, i, middle(piece), piece.length, plan.sliver});
-        }
-    }
-    const UnderlaymentCourse& top = laid.courses.back();
-    const std::size_t last = laid.pieces.size() - 1;
-    if (top.ripped && top.height + count_tolerance < plan.narrow) {
-        laid.findings.push_back(
-            {UnderlaymentFindingCode::narrow_course, last, middle(laid.pieces[last]), top.height, plan.narrow});
-    }
-    const Length past = top.high - lower_ridge;
-    if (past > plan.most_past_ridge + count_tolerance) {
-        laid.findings.push_back(
-            {UnderlaymentFindingCode::course_past_ridge, last, middle(laid.pieces[last]), past, plan.most_past_ridge});
-    }
+/// By how much the first or last side of an outline is longer than it is high; 1 where it does not run from the eave up to
+/// `top`.
+[[nodiscard]] inline double lean_of(PlanePoint foot, PlanePoint head, Length top) {
+    const bool reaches = head.up > foot.up + count_tolerance && head.up + count_tolerance >= top;
+    return reaches ? hypotenuse(head.along - foot.along, head.up - foot.up) / (head.up - foot.up) : 1.0;
 }
 
 /// Lower edges on a tape up the rakes, which are longer than they are high where they lean.
-[[nodiscard]] inline std::vector<CourseMark> marks_of(const std::vector<UnderlaymentCourse>& courses,
-                                                      const std::vector<PlanePoint>& o, Tick tick) {
-    const double left = hypotenuse(o[3].along - o[0].along, o[3].up) / o[3].up;
-    const double right = hypotenuse(o[2].along - o[1].along, o[2].up) / o[2].up;
+[[nodiscard]] inline std::vector<CourseMark> marks_of(const std::vector<UnderlaymentCourse>& courses, double left,
+                                                      double right, Tick tick) {
     std::vector<CourseMark> marks;
     marks.reserve(courses.size());
     for (const UnderlaymentCourse& course : courses) {
@@ -286,66 +134,178 @@ inline void judge_pieces(const UnderlaymentPlan& plan, Length lower_ridge, Under
     return laps.layers == 1 || once > twice ? once : twice;
 }
 
-[[nodiscard]] inline Underlayment lay_underlayment_outline(const std::vector<PlanePoint>& o, Area net,
-                                                           const UnderlaymentPlan& plan) {
-    const CourseLaps laps = laps_of(plan.rule, plan.roll.width);
-    const Length slope = longer(o[2].up, o[3].up) + plan.eave_past;
-    const std::int64_t sheets = full_courses(laps, slope, plan.ridge_wrap);
+inline void require_few_courses(std::int64_t sheets) {
     if (sheets >= most_courses) {
         throw FaultError{Fault{FaultCode::too_much_work, "underlayment.rule", std::to_string(sheets) + " courses",
                                "fewer than " + std::to_string(most_courses)}};
     }
+}
+
+/// An underlayment with no course yet.
+[[nodiscard]] inline Underlayment bare_underlayment(const UnderlaymentPlan& plan, Length slope, Length past_ridge) {
+    const CourseLaps laps = laps_of(plan.rule, plan.roll.width);
+    const std::int64_t sheets = full_courses(laps, slope, past_ridge);
+    require_few_courses(sheets);
     const Area none = Area::from_value(0.0);
-    Underlayment laid{.start = plan.start,
-                      .laps = laps,
-                      .roll_length = plan.roll.length,
-                      .slope = slope,
-                      .exact_courses = exact_courses_of(laps, slope, plan.ridge_wrap),
-                      .sheets = sheets,
-                      .rolls = 0,
-                      .laid = no_length,
-                      .set_aside = no_length,
-                      .cut_offs = 0,
-                      .left_over = no_length,
-                      .courses = courses_of(plan, laps, ground_to_cover(o, plan), sheets),
-                      .pieces = {},
-                      .end_laps = {},
-                      .marks = {},
-                      .areas = {none, none, none, none, none, none, none, none, none},
-                      .findings = {}};
-    RollWalk walk{plan, laid};
-    for (const UnderlaymentCourse& course : laid.courses) {
-        walk.lay(course);
+    return {.start = plan.start,
+            .laps = laps,
+            .roll_length = plan.roll.length,
+            .slope = slope,
+            .exact_courses = exact_courses_of(laps, slope, past_ridge),
+            .sheets = sheets,
+            .rolls = 0,
+            .laid = no_length,
+            .set_aside = no_length,
+            .cut_offs = 0,
+            .left_over = no_length,
+            .courses = {},
+            .pieces = {},
+            .end_laps = {},
+            .marks = {},
+            .areas = {none, none, none, none, none, none, none, none, none},
+            .findings = {}};
+}
+
+/// A layout, and the runs that it was cut for.
+struct UnderlaymentRuns {
+    Underlayment laid;
+    std::vector<std::vector<CourseRun>> courses;
+};
+
+inline void lay_runs(const UnderlaymentPlan& plan, UnderlaymentRuns& made) {
+    RollWalk walk{plan, made.laid};
+    for (std::size_t c = 0; c < made.courses.size(); ++c) {
+        walk.lay(static_cast<std::int32_t>(c), made.courses[c]);
     }
-    laid.left_over = walk.left();
-    laid.marks = marks_of(laid.courses, o, plan.tick);
+    made.laid.left_over = walk.left();
+    judge_end_laps(made.laid);
+    judge_pieces(plan, made.courses, made.laid);
+}
+
+/// On a convex plane of four sides whose eave is level, between rakes: its ridge may lie as it was measured.
+[[nodiscard]] inline UnderlaymentRuns lay_on_four_sided(const std::vector<PlanePoint>& o, Area net,
+                                                        const UnderlaymentPlan& plan) {
+    UnderlaymentRuns made{bare_underlayment(plan, longer(o[2].up, o[3].up) + plan.eave_past, plan.ridge_wrap), {}};
+    Underlayment& laid = made.laid;
+    laid.courses = courses_of_four_sided(plan, laid.laps, ground_to_cover(o, plan), laid.sheets);
+    for (const UnderlaymentCourse& course : laid.courses) {
+        made.courses.push_back({CourseRun{course.left, course.right, course.low, course.high, course.height}});
+    }
+    made.courses.back()[0].last = true;
+    made.courses.back()[0].ridge = shorter(o[2].up, o[3].up);
+    lay_runs(plan, made);
+    laid.marks = marks_of(laid.courses, hypotenuse(o[3].along - o[0].along, o[3].up) / o[3].up,
+                          hypotenuse(o[2].along - o[1].along, o[2].up) / o[2].up, plan.tick);
     laid.areas = areas_of(laid, net);
-    judge_end_laps(laid);
-    judge_pieces(plan, shorter(o[2].up, o[3].up), laid);
-    return laid;
+    return made;
+}
+
+/// What the runs of each course make of it; a course without runs is left out.
+inline void add_courses(const std::vector<CourseStrip>& strips, std::vector<std::vector<CourseRun>> runs,
+                        UnderlaymentRuns& made) {
+    Underlayment& laid = made.laid;
+    laid.sheets = 0;
+    for (std::size_t c = 0; c < runs.size(); ++c) {
+        if (runs[c].empty()) {
+            continue;
+        }
+        UnderlaymentCourse course{static_cast<std::int32_t>(laid.courses.size()),
+                                  strips[c].starter,
+                                  strips[c].low,
+                                  strips[c].low,
+                                  no_length,
+                                  strips[c].starter ? no_length : laid.laps.exposure,
+                                  runs[c][0].left,
+                                  runs[c][0].right,
+                                  false};
+        for (const CourseRun& run : runs[c]) {
+            course.left = shorter(course.left, run.left);
+            course.right = longer(course.right, run.right);
+            course.height = longer(course.height, run.height);
+        }
+        course.high = course.low + course.height;
+        course.ripped = course.height + count_tolerance < laid.laps.roll_width;
+        laid.sheets += course.starter ? 0 : 1;
+        laid.courses.push_back(course);
+        made.courses.push_back(std::move(runs[c]));
+    }
+    if (!laid.courses.empty() && !laid.courses.back().starter) {
+        laid.courses.back().exposed = laid.courses.back().height;
+    }
+}
+
+/// On a plane of any outline.
+template <Surface surface>
+[[nodiscard]] UnderlaymentRuns lay_on_any(const Plane<surface>& plane, const UnderlaymentPlan& plan) {
+    const CourseLaps laps = laps_of(plan.rule, plan.roll.width);
+    const Ground ground = ground_of(plane, plan, laps.layers);
+    UnderlaymentRuns made{
+        bare_underlayment(plan, ground.plane_top - ground.base, longer(no_length, ground.top - ground.plane_top)), {}};
+    Underlayment& laid = made.laid;
+    const std::vector<CourseStrip> strips = course_strips(laps, ground.base, laid.sheets);
+    std::vector<std::vector<CourseRun>> runs = runs_on(ground, plan, strips, laps.layers);
+    mark_last(runs);
+    add_courses(strips, std::move(runs), made);
+    lay_runs(plan, made);
+    const std::vector<PlanePoint>& o = plane.outline;
+    laid.marks = marks_of(laid.courses, lean_of(o[0], o[o.size() - 1], ground.plane_top),
+                          lean_of(o[1], o[2], ground.plane_top), plan.tick);
+    laid.areas = areas_of(laid, net_area(plane));
+    laid.areas.head_laps = cover_of(plane.outline, plane.openings, made.courses).over_others;
+    laid.areas.past_edges = -laid.areas.net - laid.areas.head_laps;
+    for (const std::vector<CourseRun>& course : made.courses) {
+        for (const CourseRun& run : course) {
+            laid.areas.past_edges += (run.right - run.left) * run.height;
+        }
+    }
+    return made;
+}
+
+/// Whether a plane is laid as one of four sides: convex, without openings, a level eave on up = 0, rakes beside it, a ridge or
+/// a high eave above.
+template <Surface surface>
+[[nodiscard]] bool is_between_rakes(const Plane<surface>& plane) {
+    const std::vector<PlanePoint>& o = plane.outline;
+    const auto is_one_of = [&](std::size_t edge, EdgeKind one, EdgeKind two) {
+        return plane.edges.size() != 4 || plane.edges[edge] == one || plane.edges[edge] == two ||
+               plane.edges[edge] == EdgeKind::pitch_break;
+    };
+    return o.size() == 4 && is_convex(o) && plane.openings.empty() && o[0].up == no_length && o[1].up == no_length &&
+           shorter(o[2].up, o[3].up) > count_tolerance && is_one_of(0, EdgeKind::eave, EdgeKind::eave) &&
+           is_one_of(1, EdgeKind::rake, EdgeKind::rake) && is_one_of(2, EdgeKind::ridge, EdgeKind::high_eave) &&
+           is_one_of(3, EdgeKind::rake, EdgeKind::rake);
+}
+
+template <Surface surface>
+[[nodiscard]] UnderlaymentRuns lay_underlayment_runs(const Plane<surface>& plane, const UnderlaymentPlan& plan) {
+    require_sound(plan, "underlayment");
+    require_sound(plane, "plane");
+    if (is_between_rakes(plane)) {
+        return lay_on_four_sided(plane.outline, net_area(plane), plan);
+    }
+    require_outline(plane);
+    return lay_on_any(plane, plan);
 }
 }  // namespace detail
 
-/// Lays underlayment on a rectangular or measured four-sided plane, in courses along its eave. Every course reaches from
-/// the outermost point of its strip at one rake to that at the other, so every point is covered where a rake leans; the
-/// courses reach `ridge_wrap` past the ridge's highest corner.
+/// Lays underlayment on a plane of any outline, in courses along its eave: one grid of courses from the lowest eave up,
+/// whatever lies between. Where notches or openings part a course, each part of it is a run of its own, from end to end.
+///
+/// Every run reaches from the outermost point of its strip at one side to that at the other, so every point is covered where
+/// a side leans: past rakes by `rake_past`, past hips by `hip_past`, up walls by `turn_up`, over or short of a valley as
+/// `valley` says. Openings are cut smaller than they are by `turn_up`; what lies in a course is cut out of it, what parts a
+/// course ends it. Courses reach `ridge_wrap` past every ridge, on a plane of four sides past its highest corner.
 ///
 /// Rolls are cut in sequence: what is left on one begins the next course. A piece is cut back, and its rest set aside,
 /// where its end lap would come nearer than the offset to one of the course below, or would leave a sliver at the far
-/// rake; what is left on a roll is set aside whole where no piece of it serves. Where a whole roll does not serve either,
+/// end; what is left on a roll is set aside whole where no piece of it serves. Where a whole roll does not serve either,
 /// it is laid all the same and found. A strip ripped from the roll (starter, last course) leaves its other part as waste.
 ///
-/// Throws `FaultError`: the first fault of `plan`; not_supported for other planes, or one with openings; too_much_work
-/// from `most_courses` or above `most_roll_pieces`.
+/// Throws `FaultError`: the first fault of `plan`; not_supported for an outline that crosses itself or has no kinds of edges,
+/// and for an opening that is not convex or off the plane; too_much_work from `most_courses` or above `most_roll_pieces`.
 template <Surface surface>
 [[nodiscard]] Underlayment lay_underlayment(const Plane<surface>& plane, const UnderlaymentPlan& plan) {
-    require_sound(plan, "underlayment");
-    detail::require_four_sided(plane);
-    if (!plane.openings.empty()) {
-        throw FaultError{Fault{FaultCode::not_supported, "plane.openings",
-                               std::to_string(plane.openings.size()) + " openings", "a plane without openings"}};
-    }
-    return detail::lay_underlayment_outline(plane.outline, net_area(plane), plan);
+    return detail::lay_underlayment_runs(plane, plan).laid;
 }
 
 }  // namespace eavewright

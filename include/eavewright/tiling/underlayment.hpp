@@ -43,6 +43,16 @@ struct NamesOf<TopCourse> {
     static constexpr std::array<std::string_view, 2> list{"ripped", "whole"};
 };
 
+/// Where a course ends at a valley. The strip along the valley (edge_strips.hpp) lies first.
+enum class ValleyCourses {
+    onto_strip,  ///< it laps the strip's edge; under a rule of two layers it reaches the valley's line all the same
+    past_line,   ///< it is carried over the valley's line, onto the neighbour
+};
+template <>
+struct NamesOf<ValleyCourses> {
+    static constexpr std::array<std::string_view, 2> list{"onto_strip", "past_line"};
+};
+
 /// How underlayment is to be laid. The ridge is covered unbroken: a vent slot is cut out of it afterwards.
 struct UnderlaymentPlan {
     UnderlaymentRoll roll;
@@ -58,9 +68,18 @@ struct UnderlaymentPlan {
     Length most_past_ridge = Length::from_inches(12.0);  ///< more of the last course over the ridge is found; common
                                                          ///< practice
     Tick tick = Tick::of_inch(16);                       ///< what marks are rounded to
+    Length hip_past = Length::from_inches(6.0);  ///< past a hip, along the course, and over a peak between hips; common
+                                                 ///< practice
+    ValleyCourses valley = ValleyCourses::onto_strip;  ///< common practice
+    Length valley_lap = Length::from_inches(6.0);  ///< over the strip's edge, square to the valley; or past its line,
+                                                   ///< along the course; common practice
+    Length valley_strip = Length::from_inches(36.0);  ///< width of the strip, its middle on the valley; common practice
+    Length turn_up = Length::from_inches(4.0);        ///< up a wall and the sides of an opening, which is cut that much
+                                                      ///< smaller; common practice
 };
 
-/// One course, from the eave up; the starter, where there is one, is the first.
+/// One course, from the eave up; the starter, where there is one, is the first. Where notches and openings part it, its
+/// ends are the outermost, and its height that of the highest part.
 struct UnderlaymentCourse {
     std::int32_t index;
     bool starter;
@@ -96,7 +115,8 @@ struct RollEndLap {
 };
 
 /// Where a course's lower edge goes, on a tape up each rake from its corner at the eave. Marks are rounded from the exact
-/// sum; those past the eave are negative.
+/// sum; those past the eave are negative. A side that is not one straight edge from the eave to the top is marked straight up
+/// the slope.
 struct CourseMark {
     std::int32_t course;
     Length exact;  ///< up the slope, square to the eave
@@ -110,7 +130,8 @@ struct UnderlaymentAreas {
     Area net;         ///< of the plane
     Area head_laps;   ///< of courses over courses; the second layer too
     Area end_laps;    ///< of pieces over pieces
-    Area past_edges;  ///< past eave, rakes and ridge, and where a course runs on beside a leaning rake
+    Area past_edges;  ///< past eave, rakes and ridge, and where a course runs on beside a leaning rake or over an
+                      ///< opening; less what is left to valley strips
     Area ripped;      ///< off starter and last course, along their length
     Area offcuts;     ///< pieces of roll set aside, or cut off so that end laps keep away from each other
     Area left_over;   ///< on the last roll
@@ -160,7 +181,8 @@ struct Underlayment {
     std::vector<UnderlaymentFinding> findings;
 };
 
-/// How many courses lie over a point, its edges included up to `count_tolerance`; an end lap counts once.
+/// How many courses lie over a point, its edges included up to `count_tolerance`; an end lap counts once. On a plane with
+/// notches a piece is taken as its whole rectangle: `underlayment_as_laid` says what of it lies on the plane.
 [[nodiscard]] inline std::int64_t coverage_at(const Underlayment& underlayment, PlanePoint point) {
     std::int64_t layers = 0;
     std::int32_t counted = -1;
@@ -275,6 +297,10 @@ inline void find_faults(const UnderlaymentPlan& plan, const Path& path, Faults& 
     require_within(plan.sliver, no_length, 100.0 * foot, Path{path, "sliver"}, faults);
     require_within(plan.narrow, no_length, 20.0 * foot, Path{path, "narrow"}, faults);
     require_within(plan.most_past_ridge, plan.ridge_wrap, 20.0 * foot, Path{path, "most_past_ridge"}, faults);
+    require_within(plan.hip_past, no_length, 4.0 * foot, Path{path, "hip_past"}, faults);
+    require_within(plan.valley_strip, no_length, 20.0 * foot, Path{path, "valley_strip"}, faults);
+    require_within(plan.valley_lap, no_length, 10.0 * foot, Path{path, "valley_lap"}, faults);
+    require_within(plan.turn_up, no_length, 4.0 * foot, Path{path, "turn_up"}, faults);
     if (faults.size() != before) {
         return;
     }

@@ -3,6 +3,8 @@
 
 // Every header of the library at once: for small programs and examples. Code that builds often includes what it uses.
 
+#include <eavewright/drawing/cut_steel_drawing.hpp>
+#include <eavewright/drawing/cut_steel_tables.hpp>
 #include <eavewright/drawing/finding_marks.hpp>
 #include <eavewright/drawing/heads.hpp>
 #include <eavewright/drawing/lap_section.hpp>
@@ -65,16 +67,21 @@
 #include <eavewright/order/cut_sheets.hpp>
 #include <eavewright/order/cut_stock.hpp>
 #include <eavewright/order/difference.hpp>
+#include <eavewright/order/fewer_sheets.hpp>
+#include <eavewright/order/first_sheets.hpp>
 #include <eavewright/order/handling.hpp>
+#include <eavewright/order/layout_choices.hpp>
 #include <eavewright/order/money.hpp>
 #include <eavewright/order/pack_sheets.hpp>
 #include <eavewright/order/pair_shapes.hpp>
 #include <eavewright/order/purchase.hpp>
 #include <eavewright/order/quantity.hpp>
 #include <eavewright/order/saw_sheets.hpp>
+#include <eavewright/order/search_layouts.hpp>
 #include <eavewright/order/search_sheet_cuts.hpp>
 #include <eavewright/order/sheet_bound.hpp>
 #include <eavewright/order/sheet_cut_tree.hpp>
+#include <eavewright/order/sheet_search.hpp>
 #include <eavewright/order/sheet_shapes.hpp>
 #include <eavewright/order/sheet_spots.hpp>
 #include <eavewright/order/stack.hpp>
@@ -168,6 +175,7 @@
 #include <eavewright/units/write_tape.hpp>
 #include <eavewright/version.hpp>
 #include <eavewright/whole_roof.hpp>
+#include <eavewright/whole_roof/cut_steel.hpp>
 #include <eavewright/whole_roof/description.hpp>
 #include <eavewright/whole_roof/description_faults.hpp>
 #include <eavewright/whole_roof/lay_slope.hpp>

@@ -44,12 +44,13 @@ inline void find_faults(const CutPanelPlan& plan, const Path& path, Faults& faul
 /// One end of a panel as it is marked and cut. Up counts from the panel's own lower end, out from the left edge of its
 /// cover, facing up the slope; all exact.
 struct PanelEnd {
-    Length left;                   ///< up to the cut at the left end of its line
-    Length right;                  ///< the same at its right
-    double slope;                  ///< up for each along from end to end, above 0 where it rises to the right
-    Length step;                   ///< cover times slope: what the next panel at the same line is longer or shorter by
-    bool straight;                 ///< one straight cut; else along `line`
-    bool cut;                      ///< whether there is anything to cut: not so where it stays square as ordered
+    Length left;    ///< up to the cut at the left end of its line
+    Length right;   ///< the same at its right
+    double slope;   ///< up for each along from end to end, above 0 where it rises to the right
+    Length step;    ///< cover times slope: what the next panel at the same line is longer or shorter by
+    bool straight;  ///< one straight cut; else along `line`
+    bool cut;       ///< whether there is anything to cut: not so where it stays square as ordered. What an
+                    ///< increment is too long comes off at the lower end where that is cut anyway
     std::optional<EdgeKind> edge;  ///< what it ends at, by its longest stretch; none at an opening or an end lap
     std::vector<PlanePoint> line;  ///< from left to right
 };

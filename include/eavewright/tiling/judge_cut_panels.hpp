@@ -73,7 +73,11 @@ inline void judge_cut_panels(const CutInput& in, bool fits, CutPanels& panels) {
         judge_cut_panel(in, i, panels);
     }
     const std::size_t last = panels.pieces.empty() ? 0 : panels.pieces.size() - 1;
-    const PlanePoint place = panels.pieces.empty() ? in.extent.low : middle_of(panels.pieces.back().part.outline);
+    PlanePoint place = in.extent.low;
+    if (!panels.pieces.empty()) {
+        const Extent hull = extent_of(panels.pieces.back().part.outline);
+        place = {(hull.low.along + hull.high.along) / 2.0, hull.low.up + (hull.high.up - hull.low.up) / 4.0};
+    }
     if (!fits) {
         panels.findings.push_back(
             {PanelFindingCode::no_increment_fits, last, place, plan.increment, plan.eave.most - plan.eave.least});

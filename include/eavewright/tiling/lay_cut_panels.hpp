@@ -45,7 +45,7 @@ inline void add_cut_panel(const CutInput& in, const PanelReach& reach, const Cut
     const Length order = round_up_to_increment(length, plan.increment);
     PartEnds ends = ends_of(reach, part.outline, lane.stock_left, plan.panel.cover);
     const Length play = ends.upper.edge ? shorter(plan.ridge_play, plan.ridge_hold_back) : no_length;
-    if (!ends.upper.cut && !to_lap) {
+    if (!ends.upper.cut && !to_lap && !ends.lower.cut) {  // else what is too long comes off at the lower cut
         ends.upper.cut = order - length > play + count_tolerance;
         for (PlanePoint& p : part.outline) {
             if (!ends.upper.cut && play > no_length && p.up >= extent.high.up - end_rounding) {

@@ -108,6 +108,7 @@
 #include <eavewright/roof/roof_body.hpp>
 #include <eavewright/roof/roof_face.hpp>
 #include <eavewright/roof/shape.hpp>
+#include <eavewright/roof/shared_edges.hpp>
 #include <eavewright/roof/tier_pieces.hpp>
 #include <eavewright/roof/wavefront.hpp>
 #include <eavewright/roof/wavefront_contacts.hpp>
@@ -132,6 +133,7 @@
 #include <eavewright/tiling/cut_panels.hpp>
 #include <eavewright/tiling/cut_panels_of.hpp>
 #include <eavewright/tiling/deck_strips.hpp>
+#include <eavewright/tiling/edge_strips.hpp>
 #include <eavewright/tiling/edge_support.hpp>
 #include <eavewright/tiling/judge_cut_panels.hpp>
 #include <eavewright/tiling/judge_pieces.hpp>

@@ -458,3 +458,57 @@ TEST_CASE("underlayment on any plane: rolls cut up again yield every piece, and 
         check_areas(c);
     }
 }
+
+TEST_CASE("underlayment on any plane: one of four sides is laid as ever, by either way of laying") {
+    SeededNumbers random{20313};
+    double sum = 0.0;
+    for (int i = 0; i < 400; ++i) {
+        CAPTURE(i);
+        const double along = random.between(60, 1500);
+        const double up = random.between(40, 400);
+        DeckPlane plane = random_plane<Surface::deck_top>(random, along, up, random.coin() ? 2.0 : 0.2 * up);
+        UnderlaymentPlan plan{.roll = {.length = random.inches_between(80, 1200)}, .rule = SingleCoverage{}};
+        if (random.coin()) {
+            plan.rule = HalfLap{};
+        }
+        plan.eave_past = random.inches_between(0, 4);
+        plan.rake_past = random.inches_between(0, 4);
+        plan.ridge_wrap = random.inches_between(0, 12);
+        plan.top = random.coin() ? TopCourse::ripped : TopCourse::whole;
+        plan.start = random.coin() ? StartCorner::eave_left : StartCorner::eave_right;
+        if (!is_convex(plane.outline)) {
+            continue;
+        }
+        const Underlayment laid = lay_underlayment(plane, plan);
+        for (const RollPiece& piece : laid.pieces) {
+            sum += inches(piece.left) + 3.0 * inches(piece.length) + 7.0 * inches(piece.high) + inches(piece.from);
+        }
+        for (const CourseMark& mark : laid.marks) {
+            sum += 1.5 * inches(mark.left) - inches(mark.right);
+        }
+        for (const UnderlaymentFinding& finding : laid.findings) {
+            sum += 11.0 * inches(finding.measured) + 13.0 * static_cast<double>(finding.piece);
+        }
+        sum += square_inches(laid.areas.head_laps) + 2.0 * square_inches(laid.areas.past_edges) +
+               3.0 * square_inches(laid.areas.waste);
+        // With a level ridge the general way comes to the same.
+        plane.outline[2].up = plane.outline[3].up;
+        const Underlayment one = lay_underlayment(plane, plan);
+        const Underlayment two = detail::lay_on_any(plane, plan).laid;
+        REQUIRE(two.pieces.size() == one.pieces.size());
+        CHECK(two.sheets == one.sheets);
+        CHECK(two.rolls == one.rolls);
+        CHECK(two.findings.size() == one.findings.size());
+        for (std::size_t k = 0; k < one.pieces.size(); ++k) {
+            CHECK(off_by(two.pieces[k].left, one.pieces[k].left) < 1e-6);
+            CHECK(off_by(two.pieces[k].right, one.pieces[k].right) < 1e-6);
+            CHECK(off_by(two.pieces[k].high, one.pieces[k].high) < 1e-6);
+        }
+        for (std::size_t k = 0; k < one.marks.size(); ++k) {
+            CHECK(off_by(two.marks[k].left, one.marks[k].left) < 1e-6);
+            CHECK(off_by(two.marks[k].exact, one.marks[k].exact) < 1e-9);
+        }
+    }
+    // As it came out before planes of other outlines were laid.
+    CHECK(std::fabs(sum - 280043066.30221933) < 1e-9 * sum);
+}

@@ -32,6 +32,7 @@
 #include <eavewright/drawing/tables.hpp>
 #include <eavewright/drawing/text_fit.hpp>
 #include <eavewright/drawing/underlayment_drawing.hpp>
+#include <eavewright/drawing/underlayment_plane_drawing.hpp>
 #include <eavewright/fastening/cut_panel_screws.hpp>
 #include <eavewright/fastening/nails.hpp>
 #include <eavewright/fastening/screw_lines.hpp>

@@ -107,11 +107,9 @@ inline void require_drawable_underlayment(const Underlayment& laid) {
     }
 }
 
-inline void write_underlayment_head(Page& page, const SlopeResult& slope, const Underlayment& laid,
+inline void write_underlayment_head(Page& page, const std::string& what, Surface surface, const Underlayment& laid,
                                     const DrawingOptions& options) {
-    write_title(page, options.title.empty() ? "Underlayment" : options.title,
-                "Underlayment of " + (slope.name == "roof" ? std::string{"the roof"} : "the " + slope.name + " slope"),
-                Surface::deck_top);
+    write_title(page, options.title.empty() ? "Underlayment" : options.title, "Underlayment of " + what, surface);
     page.paragraph(std::to_string(laid.sheets) + (laid.sheets == 1 ? " course" : " courses") +
                        (laid.courses.front().starter ? " on a starter" : "") + ", " + std::to_string(laid.rolls) +
                        (laid.rolls == 1 ? " roll of " : " rolls of ") + page.figure(laid.laps.roll_width) + " x " +
@@ -326,7 +324,8 @@ inline void list_rolls(Page& page, const Underlayment& laid) {
     detail::CourseView view =
         detail::course_view(laid, page, detail::page_margin + detail::widest_mark(left_marks) + 14.0,
                             detail::page_margin + detail::widest_mark(right_marks) + 14.0);
-    detail::write_underlayment_head(page, slope, laid, options);
+    detail::write_underlayment_head(page, slope.name == "roof" ? "the roof" : "the " + slope.name + " slope",
+                                    Surface::deck_top, laid, options);
     detail::draw_courses(page, laid, options, view, left_marks, right_marks);
     detail::write_underlayment_key(page, options, !laid.end_laps.empty());
     const std::vector<detail::FindingNote> notes = detail::notes_of(laid, view, page);

@@ -12,6 +12,7 @@
 #include <eavewright/drawing/options.hpp>
 #include <eavewright/drawing/overview.hpp>
 #include <eavewright/drawing/page.hpp>
+#include <eavewright/drawing/panel_pairs_drawing.hpp>
 #include <eavewright/drawing/panel_strips.hpp>
 #include <eavewright/drawing/plane_drawing.hpp>
 #include <eavewright/drawing/shape_drawing.hpp>

@@ -3,7 +3,9 @@
 // Drawings of cut panels: well formed, complete, on the page, every cut with its figures.
 
 #include <eavewright/drawing/cut_steel_drawing.hpp>
+#include <eavewright/drawing/panel_pairs_drawing.hpp>
 #include <eavewright/roof/openings.hpp>
+#include <eavewright/tiling/pair_panels.hpp>
 
 #include "../support/printing.hpp"
 #include "../support/refusal.hpp"
@@ -161,4 +163,42 @@ TEST_CASE("the same steel gives the same bytes; what cannot be drawn is refused"
     }
     CHECK(refusal_of([&] { (void)draw_steel(drawn()[0].steel, {.title = "", .page_width = 100}); }).path ==
           "options.page_width");
+}
+
+TEST_CASE("pairs are drawn in the panel that is bought, and what shares with none is listed with its reason") {
+    const std::vector<CutSteel> planes{steel_on(cut_planes::hip_end(), "front"),
+                                       steel_on(cut_planes::hip_end(), "back", 40_ft, StartCorner::eave_right),
+                                       steel_on(cut_planes::valley_plane(), "wing")};
+    const PanelPairs pairs = pair_panels(panels_of(planes));
+    REQUIRE(pairs.pairs.size() > 11);
+    const std::string svg = draw_pairs(planes, pairs, {.title = "Pairs"});
+    const auto elements = svg_reader::read(svg);
+    const std::string words = svg_reader::words_of(elements);
+    std::size_t bought = 0;
+    std::size_t laid = 0;
+    for (const auto& element : elements) {
+        bought += element.name == "rect" && element.attributes.count("stroke") == 1 ? 1U : 0U;
+        laid += element.name == "polygon" ? 1U : 0U;
+    }
+    CHECK(bought == pairs.pairs.size());
+    CHECK(laid == 2 * pairs.pairs.size());
+    for (const PanelPair& pair : pairs.pairs) {
+        CHECK(holds(words, write_length(pair.bought, Tick::of_inch(16))));
+        CHECK(holds(words, planes[pair.first.plane].name + " " +
+                               panel_name(planes[pair.first.plane].panels.pieces[pair.first.piece]) + " and "));
+    }
+    CHECK(holds(words, std::to_string(pairs.panels) + " panels to buy instead of 34"));
+    CHECK(holds(words, "By themselves") == !pairs.unpaired.empty());
+    const PanelPairs alone = pair_panels({planes[0].panels});
+    CHECK(holds(svg_reader::words_of(svg_reader::read(draw_pairs(planes, alone, {.title = ""}))),
+                "its laps do not allow it"));
+    // Every outline stays within the panel that is bought.
+    for (const PanelPair& pair : pairs.pairs) {
+        for (const PairedPanel* where : {&pair.first, &pair.second}) {
+            const Extent extent = extent_of(outline_in_bought(planes[where->plane].panels, *where));
+            CHECK(extent.low.up >= -count_tolerance);
+            CHECK(extent.high.up <= pair.bought + count_tolerance);
+        }
+    }
+    CHECK(refusal_of([&] { (void)draw_pairs({planes[0]}, pairs, {.title = ""}); }).path == "pairs");
 }

@@ -47,8 +47,8 @@ public:
         require(std::fabs(steps - std::round(steps)) < 1e-6 && pair.bought <= one.longest + count_tolerance &&
                     pair.bought <= two.longest + count_tolerance,
                 describe_length(pair.bought), "a whole number of increments that is made");
-        const std::vector<PlanePoint> below = laid(one, pair.first);
-        const std::vector<PlanePoint> above = laid(two, pair.second);
+        const std::vector<PlanePoint> below = outline_in_bought(one, pair.first);
+        const std::vector<PlanePoint> above = outline_in_bought(two, pair.second);
         check_within(below, one.panel, pair.bought);
         check_within(above, one.panel, pair.bought);
         const bool apart = !outlines_cross(below, above) && !is_inside(below.front(), above) &&
@@ -114,22 +114,6 @@ private:
     [[nodiscard]] static bool over_left(const CutPanels& plane, const PairedPanel& panel) {
         const bool over_left = (plane.start == StartCorner::eave_left) == (plane.panel.lap == SideLap::over_previous);
         return over_left != panel.turned;
-    }
-    /// A panel's outline where it lies in the bought one: along counts from that one's left edge.
-    [[nodiscard]] static std::vector<PlanePoint> laid(const CutPanels& plane, const PairedPanel& where) {
-        const CutPanel& panel = plane.pieces[where.piece];
-        const Length lap = plane.start == StartCorner::eave_left ? no_length : plane.panel.side_lap;
-        const Length across = plane.panel.cover + plane.panel.side_lap;
-        const Length left = extent_of(panel.part.outline).low.along;
-        std::vector<PlanePoint> outline;
-        for (const PlanePoint& p : panel.part.outline) {
-            // What stays long under a cap is more than the panel needs.
-            PlanePoint q{p.along - left + panel.out + lap, shorter(p.up - panel.low, panel.length)};
-            q.up = where.over ? panel.length - q.up : q.up;
-            q = where.turned ? PlanePoint{across - q.along, panel.length - q.up} : q;
-            outline.push_back({q.along, q.up + where.at});
-        }
-        return outline;
     }
     void check_within(const std::vector<PlanePoint>& outline, const PanelStock& stock, Length bought) {
         const Extent extent = extent_of(outline);

@@ -11,6 +11,7 @@
 
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
+#include <eavewright/roof/plane.hpp>
 #include <eavewright/tiling/cut_panels.hpp>
 #include <eavewright/units/length.hpp>
 
@@ -136,5 +137,23 @@ namespace detail {
 /// Whether an end is one straight cut on the slant.
 [[nodiscard]] inline bool is_slanted(const PanelEnd& end) { return end.straight && end.cut && end.slope != 0.0; }
 }  // namespace detail
+
+/// The outline of a paired panel where it lies in the bought one: along from that one's left edge, laps included, up from its
+/// lower end. `piece` must be one of the plane's.
+[[nodiscard]] inline std::vector<PlanePoint> outline_in_bought(const CutPanels& plane, const PairedPanel& where) {
+    const CutPanel& panel = plane.pieces[where.piece];
+    const Length lap = plane.start == StartCorner::eave_left ? no_length : plane.panel.side_lap;
+    const Length across = plane.panel.cover + plane.panel.side_lap;
+    const Length left = extent_of(panel.part.outline).low.along;
+    std::vector<PlanePoint> outline;
+    for (const PlanePoint& p : panel.part.outline) {
+        // What stays long under a cap is more than the panel needs.
+        PlanePoint q{p.along - left + panel.out + lap, shorter(p.up - panel.low, panel.length)};
+        q.up = where.over ? panel.length - q.up : q.up;
+        q = where.turned ? PlanePoint{across - q.along, panel.length - q.up} : q;
+        outline.push_back({q.along, q.up + where.at});
+    }
+    return outline;
+}
 
 }  // namespace eavewright

@@ -56,4 +56,14 @@ template <Surface surface>
             supports.lines,  std::move(panels), std::move(screws), {}};
 }
 
+/// The panels alone, in the order of the planes, as pairing takes them.
+[[nodiscard]] inline std::vector<CutPanels> panels_of(const std::vector<CutSteel>& planes) {
+    std::vector<CutPanels> panels;
+    panels.reserve(planes.size());
+    for (const CutSteel& plane : planes) {
+        panels.push_back(plane.panels);
+    }
+    return panels;
+}
+
 }  // namespace eavewright

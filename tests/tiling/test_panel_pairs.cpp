@@ -271,6 +271,7 @@ TEST_CASE("the judge rejects what was tampered with") {
     CHECK(rejected([](PanelPairs& p) { p.saved += 1_in; }));
     CHECK(rejected([](PanelPairs& p) { p.unpaired.push_back({0, 0, NoPair::too_long}); }));
     CHECK(rejected([](PanelPairs&) {}, {.clearance = 2_in}));
+    CHECK(rejected([](PanelPairs&) {}, {.clearance = 0.5_in}));  // some pair is left no more than its 1/8
     CHECK(rejected([](PanelPairs&) {}, {.least_saved = 5_ft}));
     // Laps that may not turn: the pairs of a symmetric profile, judged as those of another.
     const std::vector<CutPanels> one{hip_from(StartCorner::eave_left)};

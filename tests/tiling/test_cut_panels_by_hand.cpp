@@ -337,7 +337,7 @@ TEST_CASE("hip caps and valley metal by the run of their edges") {
     CHECK(metal[0].pieces == 2);  // 120 + 112 = 232
 }
 
-TEST_CASE("planes and plans that are refused") {
+TEST_CASE("outlines and gaps that are refused") {
     const PurlinPlane plane = cut_planes::hip_end();
     const auto refused = [&](const CutPanelPlan& plan) { return refusal_of([&] { (void)laid(plane, plan); }); };
     CHECK(refused({.panels = {.ridge_hold_back = 0_in}, .hip_gap = -1_in}).path == "panels.hip_gap");

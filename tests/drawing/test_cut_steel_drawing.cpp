@@ -146,7 +146,7 @@ TEST_CASE("everything stays on the page, at a phone's width and on paper") {
     }
 }
 
-TEST_CASE("the same steel gives the same bytes; what cannot be drawn is refused") {
+TEST_CASE("the same steel gives the same bytes, and what cannot be drawn is refused") {
     for (const Named& each : drawn()) {
         CHECK(draw(each) == draw(each));
     }

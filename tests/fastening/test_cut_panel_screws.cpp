@@ -7,7 +7,7 @@
 #include "support/printing.hpp"
 #include "support/refusal.hpp"
 
-#include "tiling/cut_panel_planes.hpp"
+#include "tiling/random_cut_planes.hpp"
 #include "tiling/random_panels.hpp"
 
 #include <doctest/doctest.h>

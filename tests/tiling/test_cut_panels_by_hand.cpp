@@ -2,16 +2,19 @@
 
 // Panels at hips, valleys and openings small enough to work out by hand, and what is refused.
 
+#include <eavewright/roof/openings.hpp>
 #include <eavewright/tiling/trim.hpp>
 #include <eavewright/writing/json.hpp>
 
 #include "support/printing.hpp"
 #include "support/refusal.hpp"
+#include "support/seeded_numbers.hpp"
 
 #include "cut_panel_planes.hpp"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <string>
@@ -274,6 +277,24 @@ TEST_CASE("two eaves at two heights hang over alike") {
     CHECK(off_by(panels.pieces[2].low, 38.5_in) < 1e-9);
     CHECK(panels.pieces[3].order_length == 81_in);
     CHECK_FALSE(panels.pieces[3].upper.cut);
+}
+
+TEST_CASE("an eave beside a wall on one line: panels hang over the one and end at the other") {
+    const PurlinPlane plane =
+        cut_planes::plane({{0_in, 0_in}, {72_in, 0_in}, {144_in, 0_in}, {144_in, 118.5_in}, {0_in, 118.5_in}},
+                          {EdgeKind::eave, EdgeKind::wall, EdgeKind::rake, EdgeKind::ridge, EdgeKind::rake});
+    const CutPanels panels = laid(plane, {.panels = {.ridge_hold_back = 0_in}});
+    REQUIRE(panels.pieces.size() == 4);
+    // 118.5 + 1.5 = 120 over the eave; 118.5 from the wall, ordered 119.
+    CHECK(off_by(panels.pieces[1].low, -1.5_in) < 1e-9);
+    CHECK(panels.pieces[1].order_length == 120_in);
+    CHECK(off_by(panels.pieces[2].low, 0_in) < 1e-9);
+    CHECK(panels.pieces[2].order_length == 119_in);
+    CHECK(panels.pieces[2].lower.edge == EdgeKind::wall);
+    // Above a pitch break they hang over what lies below, as over an eave.
+    PurlinPlane upper = plane;
+    upper.edges[1] = EdgeKind::pitch_break;
+    CHECK(off_by(laid(upper, {.panels = {.ridge_hold_back = 0_in}}).pieces[2].low, -1.5_in) < 1e-9);
 }
 
 TEST_CASE("short tips at hips are found") {

@@ -8,7 +8,7 @@
 
 #include "support/printing.hpp"
 
-#include "cut_panel_planes.hpp"
+#include "random_cut_planes.hpp"
 
 #include <doctest/doctest.h>
 

@@ -9,7 +9,7 @@
 #include "support/printing.hpp"
 #include "support/refusal.hpp"
 
-#include "cut_panel_planes.hpp"
+#include "random_cut_planes.hpp"
 
 #include <doctest/doctest.h>
 

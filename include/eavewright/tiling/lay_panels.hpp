@@ -237,6 +237,8 @@ void require_panelable(const Plane<surface>& plane, const Length cover) {
 /// Panels above `plan.longest` are lapped over supports, the longest pieces first, from the eave; lower ends of lapped
 /// panels keep the aimed overhang, and what an increment is too long goes into the lap.
 ///
+/// Planes of another outline, with hips, valleys or openings, are laid by `lay_cut_panels`.
+///
 /// Throws `FaultError`: the first fault of `plan` or `supports`; not_supported for other planes, or supports up the
 /// slope; does_not_fit where no support is near enough to lap on; too_much_work above `most_panels`.
 template <Surface surface>

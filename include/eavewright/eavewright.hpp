@@ -153,9 +153,12 @@
 #include <eavewright/tiling/panel_reach.hpp>
 #include <eavewright/tiling/panel_start.hpp>
 #include <eavewright/tiling/panels.hpp>
+#include <eavewright/tiling/patch_sheets.hpp>
+#include <eavewright/tiling/patch_zones.hpp>
 #include <eavewright/tiling/piece_edges.hpp>
 #include <eavewright/tiling/roll_walk.hpp>
 #include <eavewright/tiling/rounded_axis.hpp>
+#include <eavewright/tiling/sheet_patch.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/tiling/span_rating.hpp>
 #include <eavewright/tiling/stop_board.hpp>

@@ -66,11 +66,11 @@ inline void draw_course_marks(Page& page, const Underlayment& laid, const std::v
 /// The hidden upper edges of the course below, dotted as far as a piece of this course lies over them.
 inline void draw_hidden_edges(Page& page, const Underlayment& laid, std::size_t index, const CourseView& view) {
     for (const RollPiece& over : laid.pieces) {
-        for (const RollPiece& under : laid.pieces) {
+        for (std::size_t i = 0; static_cast<std::size_t>(over.course) == index && i < laid.pieces.size(); ++i) {
+            const RollPiece& under = laid.pieces[i];
             const Length left = longer(over.left, under.left);
             const Length right = shorter(over.right, under.right);
-            if (static_cast<std::size_t>(over.course) == index && under.course + 1 == over.course &&
-                under.high < over.high && left < right) {
+            if (under.course + 1 == over.course && under.high < over.high && left < right) {
                 page.svg.line({view.x_of(left), view.view.y_of(under.high)},
                               {view.x_of(right), view.view.y_of(under.high)},
                               R"(stroke="#000" stroke-width="0.6" stroke-dasharray="2 3")");

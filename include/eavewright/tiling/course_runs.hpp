@@ -196,8 +196,8 @@ struct CourseStrip {
     const std::size_t above = course + static_cast<std::size_t>(run.part ? layers : 1);
     return above < strips.size() && strips[above].low <= run.low + count_tolerance;
 }
-/// Whether the courses before cover all of it. A part of theirs that ends in the lap above, and of the next that begins in it
-/// at once, would be a plane no higher than the lap; but the first course begins where the plane does.
+/// Whether the courses before cover all of it. They are laid there: a part that lies in one lap from its foot to its top, which
+/// both this course and those would leave to each other, is a whole plane, and the first course begins at its foot.
 [[nodiscard]] inline bool is_covered_below(const std::vector<CourseStrip>& strips, std::size_t course,
                                            const WantedRun& run, int layers) {
     const std::size_t deep = static_cast<std::size_t>(run.part ? layers : 1);

@@ -156,6 +156,11 @@ template <Surface surface>
             // On a turned grid its box: a little more than the area.
             const Extent box = extent_of(frame.outline_to_lane(
                 {area.low, {area.high.along, area.low.up}, area.high, {area.low.along, area.high.up}}));
+            const Extent& mine = in.boxes.back();
+            if (box.low.up >= mine.high.up || mine.low.up >= box.high.up || box.low.along >= mine.high.along ||
+                mine.low.along >= box.high.along) {
+                continue;
+            }
             for (const PlanePart& over : parts_up(part.outline, part.cutouts, {box.low.up, box.high.up})) {
                 for (const PlanePart& hurt : parts_along(over.outline, over.cutouts, {box.low.along, box.high.along})) {
                     const Extent reach = extent_of(hurt.outline);

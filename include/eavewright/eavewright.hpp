@@ -7,6 +7,12 @@
 #include <eavewright/drawing/cut_steel_tables.hpp>
 #include <eavewright/drawing/finding_marks.hpp>
 #include <eavewright/drawing/heads.hpp>
+#include <eavewright/drawing/label_place.hpp>
+#include <eavewright/drawing/laid_plane.hpp>
+#include <eavewright/drawing/laid_plane_drawing.hpp>
+#include <eavewright/drawing/laid_plane_names.hpp>
+#include <eavewright/drawing/laid_plane_strips.hpp>
+#include <eavewright/drawing/laid_plane_tables.hpp>
 #include <eavewright/drawing/lap_section.hpp>
 #include <eavewright/drawing/number_table.hpp>
 #include <eavewright/drawing/options.hpp>

@@ -170,7 +170,9 @@ TEST_CASE("all findings are listed with piece, measure, limit and block, under a
         }
         CHECK(listed == sheets.findings.size());
     }
-    CHECK(met.size() == NamesOf<FindingCode>::list.size());  // the roofs above meet every kind
+    // The roofs above meet every kind but a narrow leg, which takes an opening; test_laid_plane_drawing.cpp meets that.
+    CHECK(met.count(FindingCode::narrow_leg) == 0);
+    CHECK(met.size() + 1 == NamesOf<FindingCode>::list.size());
 }
 
 TEST_CASE("a bearing that rounds to its limit shows what it lacks") {

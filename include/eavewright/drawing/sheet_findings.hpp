@@ -13,15 +13,15 @@
 
 namespace eavewright::detail {
 
-/// Disc, square, triangle, diamond or hexagon. Solid where a joint lies on nothing.
+/// Disc, square, triangle, diamond, trapezoid or hexagon. Solid where a joint lies on nothing.
 [[nodiscard]] inline MarkShape shape_of(FindingCode code) {
     switch (code) {
         case FindingCode::joint_on_nothing: return MarkShape::solid_disc;
         case FindingCode::narrow_bearing: return MarkShape::square;
         case FindingCode::sliver_length: return MarkShape::triangle;
         case FindingCode::sliver_width: return MarkShape::diamond;
-        case FindingCode::edge_past_support:
-        case FindingCode::narrow_leg: break;
+        case FindingCode::narrow_leg: return MarkShape::trapezoid;
+        case FindingCode::edge_past_support: break;
     }
     return MarkShape::hexagon;
 }

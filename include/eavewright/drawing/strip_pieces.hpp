@@ -15,17 +15,45 @@
 
 namespace eavewright::detail {
 
-/// A support as a band of its real width.
-inline void draw_support(SvgText& svg, const SupportLine& support, bool along_eave, const View& view) {
-    const Length half = support.width / 2.0;
+/// A support, or a stretch of it, as a band of its real width.
+inline void draw_band(SvgText& svg, const std::vector<PlanePoint>& centreline, Length half, bool along_eave,
+                      const View& view) {
     std::vector<PlanePoint> band;
-    for (const PlanePoint& p : support.centreline) {
+    for (const PlanePoint& p : centreline) {
         band.push_back(along_eave ? PlanePoint{p.along, p.up - half} : PlanePoint{p.along - half, p.up});
     }
-    for (auto p = support.centreline.rbegin(); p != support.centreline.rend(); ++p) {
+    for (auto p = centreline.rbegin(); p != centreline.rend(); ++p) {
         band.push_back(along_eave ? PlanePoint{p->along, p->up + half} : PlanePoint{p->along + half, p->up});
     }
     svg.polygon(view.all(band));
+}
+
+/// The part of a centre line that a stretch of its support lies on.
+[[nodiscard]] inline std::vector<PlanePoint> part_of_line(const std::vector<PlanePoint>& line, Span stretch,
+                                                          bool along_eave) {
+    const auto at = [&](Length main) {
+        return along_eave ? PlanePoint{main, up_at(line, main)} : PlanePoint{along_at(line, main), main};
+    };
+    std::vector<PlanePoint> part{at(stretch.low)};
+    for (const PlanePoint& p : line) {
+        const Length main = along_eave ? p.along : p.up;
+        if (main > stretch.low && main < stretch.high) {
+            part.push_back(p);
+        }
+    }
+    part.push_back(at(stretch.high));
+    return part;
+}
+
+/// A support as a band of its real width, where it runs.
+inline void draw_support(SvgText& svg, const SupportLine& support, bool along_eave, const View& view) {
+    const Length half = support.width / 2.0;
+    if (support.stretches.empty()) {
+        draw_band(svg, support.centreline, half, along_eave, view);
+    }
+    for (const Span& stretch : support.stretches) {
+        draw_band(svg, part_of_line(support.centreline, stretch, along_eave), half, along_eave, view);
+    }
 }
 
 /// Supports in a light tone, a touch of line around them so that a thin purlin does not vanish in print.
@@ -126,10 +154,11 @@ struct PlacedMark {
     SvgPoint at;
 };
 
-/// Places for the findings of a strip, the gravest kept closest to where they are. Two that read alike at one joint,
-/// one for each piece, share a mark.
-[[nodiscard]] inline std::vector<PlacedMark> place_marks(const std::vector<FindingNote>& notes,
-                                                         const FindingGroups& groups, Strip& strip) {
+/// Places for the findings of a strip, the gravest kept closest to where they are: `place` says where one goes. Two that read
+/// alike at one joint, one for each piece, share a mark.
+template <class Place>
+[[nodiscard]] std::vector<PlacedMark> place_marks(const std::vector<FindingNote>& notes, const FindingGroups& groups,
+                                                  Strip& strip, Place place) {
     std::vector<PlacedMark> marks;
     for (std::size_t g = 0; g < groups.groups.size(); ++g) {
         for (const std::size_t i : groups.groups[g].findings) {
@@ -140,7 +169,7 @@ struct PlacedMark {
                                 std::fabs(other.wanted.y - wanted.y) < 3.0);
             }
             if (!skip) {
-                const SvgPoint at = free_place(wanted, strip);
+                const SvgPoint at = place(wanted);
                 marks.push_back({i, g, wanted, at});
                 strip.taken.push_back({at.x - mark_radius, at.y - mark_radius, at.x + mark_radius, at.y + mark_radius});
             }
@@ -149,19 +178,25 @@ struct PlacedMark {
     return marks;
 }
 
+/// From a mark to the place that it stands for, where it had to go elsewhere.
+inline void draw_mark_leader(SvgText& svg, const PlacedMark& mark) {
+    if (mark.at.x != mark.wanted.x || mark.at.y != mark.wanted.y) {
+        svg.line(mark.wanted, mark.at, thin_pen);
+        svg.circle(mark.wanted, 1.8, R"(fill="#000")");
+    }
+}
+
 /// Marks of the findings, over what would mend them and their leaders.
 inline void draw_findings(Page& page, const std::vector<FindingNote>& notes, const FindingGroups& groups,
                           Strip& strip) {
-    const std::vector<PlacedMark> marks = place_marks(notes, groups, strip);
+    const auto place = [&](SvgPoint wanted) { return free_place(wanted, strip); };
+    const std::vector<PlacedMark> marks = place_marks(notes, groups, strip, place);
     for (const PlacedMark& mark : marks) {
         const FindingNote& note = notes[mark.finding];
         if (note.mend) {
             page.svg.line(strip.view.at(note.mend->from), strip.view.at(note.mend->to), block_pen);
         }
-        if (mark.at.x != mark.wanted.x || mark.at.y != mark.wanted.y) {
-            page.svg.line(mark.wanted, mark.at, thin_pen);
-            page.svg.circle(mark.wanted, 1.8, R"(fill="#000")");
-        }
+        draw_mark_leader(page.svg, mark);
     }
     for (const PlacedMark& mark : marks) {
         draw_mark(page.svg, mark.at, notes[mark.finding].shape, mark.group + 1);

@@ -5,6 +5,7 @@
 
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
+#include <eavewright/order/money.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 
@@ -23,20 +24,28 @@ struct StockLength {
     Length length;
     std::int64_t on_hand = 0;  ///< lying there already, used before any is bought
     bool for_sale = true;
+    std::optional<Money> cost{};  ///< of one that is bought, above zero; what is on hand costs nothing
 };
 
 /// What pieces are cut from.
 struct StockPlan {
     std::vector<StockLength> stock;
     Length kerf = Length::from_inches(0.125);  ///< that a saw takes between two pieces; common practice
+    Length end_trim = no_length;               ///< squared off the end that is measured from, with the kerf of that cut
+    Length far_trim = no_length;  ///< nothing is cut from so much of the other end, with the kerf of that cut
 };
+
+/// What pieces are cut from, of a stock length.
+[[nodiscard]] constexpr Length usable_length(const StockPlan& plan, Length stock) noexcept {
+    return stock - plan.end_trim - plan.far_trim;
+}
 
 /// One length of stock and what is cut from it, first cut first.
 struct CutBar {
     std::size_t stock;  ///< index into the plan's stock
     bool on_hand;
     std::vector<std::size_t> pieces;  ///< indexes into the pieces asked for
-    Length left;                      ///< after the cuts and their kerfs
+    Length left;                      ///< after the cuts, their kerfs and the trims
 };
 template <>
 struct FieldsOf<CutBar> {
@@ -72,6 +81,8 @@ inline constexpr std::size_t most_cut_pieces = 20'000;
 
 inline void find_faults(const StockPlan& plan, const Path& path, Faults& faults) {
     require_within(plan.kerf, no_length, Length::from_inches(2.0), Path{path, "kerf"}, faults);
+    require_within(plan.end_trim, no_length, Length::from_feet(2.0), Path{path, "end_trim"}, faults);
+    require_within(plan.far_trim, no_length, Length::from_feet(2.0), Path{path, "far_trim"}, faults);
     const Path list{path, "stock"};
     if (plan.stock.empty() || plan.stock.size() > 100) {
         faults.push_back(Fault{FaultCode::out_of_range, list.text(), std::to_string(plan.stock.size()) + " lengths",
@@ -84,11 +95,20 @@ inline void find_faults(const StockPlan& plan, const Path& path, Faults& faults)
             faults.push_back(Fault{FaultCode::out_of_range, Path{at, "on_hand"}.text(),
                                    std::to_string(plan.stock[i].on_hand), "0 to " + std::to_string(most_steps)});
         }
+        if (usable_length(plan, plan.stock[i].length) <= no_length) {
+            faults.push_back(Fault{FaultCode::does_not_fit, Path{at, "length"}.text(),
+                                   describe_length(plan.stock[i].length), "more than is trimmed off its ends"});
+        }
+        if (plan.stock[i].cost && *plan.stock[i].cost <= no_money) {
+            faults.push_back(Fault{FaultCode::out_of_range, Path{at, "cost"}.text(), write_money(*plan.stock[i].cost),
+                                   "more than nothing"});
+        }
     }
 }
 
 namespace detail {
-/// A bar that is being filled. Each piece takes its length and a kerf, and the bar has one kerf to spare at its end.
+/// A bar that is being filled. Each piece takes its length and a kerf, and the bar has one kerf to spare at its end. Trims
+/// are taken off when it is opened.
 struct OpenBar {
     CutBar bar;
     Length room;
@@ -127,18 +147,20 @@ struct OpenBar {
 }
 
 /// Opens a bar for a piece that no open one holds: from hand if one is long enough, else the longest for sale.
-[[nodiscard]] inline OpenBar open_bar(std::vector<StockLength>& left, Length piece, Length kerf, std::size_t index) {
-    if (const std::optional<std::size_t> hand = shortest_stock(left, piece, true)) {
-        --left[*hand].on_hand;
-        return {{*hand, true, {}, no_length}, left[*hand].length + kerf};
+[[nodiscard]] inline OpenBar open_bar(StockPlan& left, Length piece, std::size_t index) {
+    const Length trims = left.end_trim + left.far_trim;
+    if (const std::optional<std::size_t> hand = shortest_stock(left.stock, piece + trims, true)) {
+        --left.stock[*hand].on_hand;
+        return {{*hand, true, {}, no_length}, usable_length(left, left.stock[*hand].length) + left.kerf};
     }
-    const std::optional<std::size_t> longest = longest_for_sale(left);
-    if (!longest || left[*longest].length + count_tolerance < piece) {
+    const std::optional<std::size_t> longest = longest_for_sale(left.stock);
+    const Length most = longest ? usable_length(left, left.stock[*longest].length) : no_length;
+    if (!longest || most + count_tolerance < piece) {
         throw FaultError{Fault{FaultCode::does_not_fit, "pieces[" + std::to_string(index) + "]", describe_length(piece),
-                               longest ? "at most the longest stock for sale, " + describe_length(left[*longest].length)
+                               longest ? "at most the longest stock for sale, " + describe_length(most)
                                        : std::string{"stock that is for sale"}}};
     }
-    return {{*longest, false, {}, no_length}, left[*longest].length + kerf};
+    return {{*longest, false, {}, no_length}, most + left.kerf};
 }
 
 [[nodiscard]] inline std::int64_t fewest_bars(const std::vector<Length>& pieces, const StockPlan& plan) {
@@ -150,7 +172,7 @@ struct OpenBar {
     for (const Length piece : pieces) {
         all += piece + plan.kerf;
     }
-    return pieces.empty() ? 0 : steps_to_cover(all, longest + plan.kerf);
+    return pieces.empty() ? 0 : steps_to_cover(all, usable_length(plan, longest) + plan.kerf);
 }
 }  // namespace detail
 
@@ -181,9 +203,9 @@ struct OpenBar {
             ++cut[piece];
             used += pieces[piece] + plan.kerf;
         }
-        if (used > plan.stock[bar.stock].length + count_tolerance) {
-            refuse(b, describe_length(used),
-                   "no more than the stock's " + describe_length(plan.stock[bar.stock].length));
+        const Length usable = usable_length(plan, plan.stock[bar.stock].length);
+        if (used > usable + count_tolerance) {
+            refuse(b, describe_length(used), "no more than the stock's " + describe_length(usable));
         }
     }
     for (std::size_t i = 0; i < cut.size(); ++i) {
@@ -222,14 +244,14 @@ inline void require_cuttable(const std::vector<Length>& pieces) {
 
 /// First fit, longest first.
 [[nodiscard]] inline std::vector<OpenBar> fill_bars(const std::vector<Length>& pieces, const StockPlan& plan) {
-    std::vector<StockLength> left = plan.stock;
+    StockPlan left = plan;
     std::vector<OpenBar> open;
     for (const std::size_t piece : longest_first(pieces)) {
         const Length needed = pieces[piece] + plan.kerf;
         auto bar = std::find_if(open.begin(), open.end(),
                                 [&](const OpenBar& b) { return b.room + count_tolerance >= needed; });
         if (bar == open.end()) {
-            open.push_back(open_bar(left, pieces[piece], plan.kerf, piece));
+            open.push_back(open_bar(left, pieces[piece], piece));
             bar = open.end() - 1;
         }
         bar->bar.pieces.push_back(piece);

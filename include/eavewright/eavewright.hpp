@@ -72,10 +72,16 @@
 #include <eavewright/order/bundles.hpp>
 #include <eavewright/order/check_order.hpp>
 #include <eavewright/order/check_sheet_cuts.hpp>
+#include <eavewright/order/close_cuts.hpp>
+#include <eavewright/order/cut_bound.hpp>
+#include <eavewright/order/cut_dive.hpp>
+#include <eavewright/order/cut_model.hpp>
+#include <eavewright/order/cut_program.hpp>
 #include <eavewright/order/cut_sheets.hpp>
 #include <eavewright/order/cut_stock.hpp>
 #include <eavewright/order/difference.hpp>
 #include <eavewright/order/fewer_sheets.hpp>
+#include <eavewright/order/fill_stick.hpp>
 #include <eavewright/order/first_sheets.hpp>
 #include <eavewright/order/handling.hpp>
 #include <eavewright/order/layout_choices.hpp>
@@ -85,6 +91,7 @@
 #include <eavewright/order/purchase.hpp>
 #include <eavewright/order/quantity.hpp>
 #include <eavewright/order/saw_sheets.hpp>
+#include <eavewright/order/search_cuts.hpp>
 #include <eavewright/order/search_layouts.hpp>
 #include <eavewright/order/search_sheet_cuts.hpp>
 #include <eavewright/order/sheet_bound.hpp>

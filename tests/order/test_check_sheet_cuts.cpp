@@ -84,6 +84,8 @@ const std::vector<Change> changes{
     {"a cut said to run another way", [](SheetSawPlan& s) { cut_of(s, SawWay::rip).way = SawWay::crosscut; }},
     {"a cut the other way round",
      [](SheetSawPlan& s) { std::swap(cut_of(s, SawWay::slant).from, cut_of(s, SawWay::slant).to); }},
+    {"a slanted side moved by two ticks",
+     [](SheetSawPlan& s) { s.parts[s.pieces[3].part].outline[1].length += 1_in / 8; }},
     {"a cut of another part", [](SheetSawPlan& s) { s.cuts.back().part = 0; }},
     {"a cut of no part", [](SheetSawPlan& s) { s.cuts.back().part = s.parts.size(); }},
     {"a cut of no length", [](SheetSawPlan& s) { s.cuts.back().to = s.cuts.back().from; }},

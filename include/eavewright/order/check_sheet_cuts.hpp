@@ -49,6 +49,21 @@ struct SawJudge {
         return a.size() > 2 && b.size() > 2 && reach_out_of(a, b) <= spot_tolerance &&
                reach_out_of(b, a) <= spot_tolerance;
     }
+    /// Whether a piece fills its part: up to the rounding of a cut, and up to a tick over a slanted side.
+    [[nodiscard]] bool fills(const Spots& part, const Spots& piece) const {
+        if (reach_out_of(part, piece) > spot_tolerance) {
+            return false;
+        }
+        for (std::size_t i = 0; i < piece.size(); ++i) {
+            const SawLine side{piece[i], piece[(i + 1) % piece.size()]};
+            const bool slanted =
+                std::fabs(side.a.l - side.b.l) > spot_tolerance && std::fabs(side.a.w - side.b.w) > spot_tolerance;
+            if (reach_past(side, part) > spot_tolerance + (slanted ? inches(plan.tick.step()) + spot_tolerance : 0.0)) {
+                return false;
+            }
+        }
+        return true;
+    }
     [[nodiscard]] Spots part(std::size_t index) const { return spots_of(sawn.parts[index].outline); }
 };
 
@@ -171,7 +186,7 @@ inline void judge_places(SawJudge& judge) {
             (place.mirrored && !judge.plan.two_faced)) {
             judge.refuse("pieces", i, "turned", "its strength axis and its face kept");
         }
-        if (!SawJudge::same(spots_of(placed_outline(judge.shapes[i], place)), judge.part(place.part))) {
+        if (!judge.fills(judge.part(place.part), spots_of(placed_outline(judge.shapes[i], place)))) {
             judge.refuse("pieces", i, "another outline", "the outline of its part");
         }
     }
@@ -274,7 +289,8 @@ inline void judge_counts(SawJudge& judge) {
 }  // namespace detail
 
 /// Everything wrong with sawn sheets, judged from the pieces and the plan: a cut that does not run straight through its part
-/// or makes another part than is said, a piece off its part, turned where it may not be, closer than the kerf to another,
+/// or makes another part than is said, a piece that does not fill its part (a slanted side
+/// up to a tick), turned where it may not be, closer than the kerf to another,
 /// cut twice or not at all, an offcut or a count that is not right, a bound that its scales do not give. Empty where it may
 /// be sawn from. `plain` and `nodes` say how it was found and are not judged.
 [[nodiscard]] inline Faults find_faults_of_cuts(const std::vector<SheetShape>& shapes, const SheetSearchPlan& plan,

@@ -41,6 +41,7 @@ struct PackRules {
     double l;
     double w;
     double kerf;
+    double tick;
     double least_l;  ///< no piece is shorter or narrower than these, in either way it may lie
     double least_w;
 };

@@ -71,13 +71,14 @@ struct Block {
                    place.at.w);
 }
 
-[[nodiscard]] inline Block block_of_one(const std::vector<ShapeKind>& kinds, std::size_t kind, double kerf) {
+[[nodiscard]] inline Block block_of_one(const std::vector<ShapeKind>& kinds, std::size_t kind, double kerf,
+                                        double tick) {
     const ShapeKind& one = kinds[kind];
     return {one.l(),
             one.w(),
             one.shape.turnable,
             one.area,
-            one.slanted() ? cuts_to_outline(one.l(), one.w(), one.outline, kerf) : 0,
+            one.slanted() ? cuts_to_outline(one.l(), one.w(), one.outline, kerf, tick) : 0,
             {{kind, {0.0, 0.0}, 0, false}}};
 }
 
@@ -147,12 +148,13 @@ inline std::vector<std::size_t> saw_block(Sawyer& sawyer, std::size_t part, cons
 }
 
 /// How many cuts it takes to saw a block into its pieces.
-[[nodiscard]] inline int cuts_within(const std::vector<ShapeKind>& kinds, const Block& block, double kerf) {
+[[nodiscard]] inline int cuts_within(const std::vector<ShapeKind>& kinds, const Block& block, double kerf,
+                                     double tick) {
     if (block.cuts >= 0) {
         return block.cuts;
     }
     SheetSawPlan plan = uncut_sheets(1, 0, block.l, block.w);
-    Sawyer sawyer{plan, kerf};
+    Sawyer sawyer{plan, kerf, tick};
     (void)saw_block(sawyer, 0, block, outline_in_block(kinds, block.places[0]),
                     outline_in_block(kinds, block.places[1]));
     return static_cast<int>(plan.cuts.size());

@@ -23,6 +23,7 @@ namespace eavewright::detail {
 struct Sawyer {
     SheetSawPlan& plan;
     double kerf;
+    double tick;  ///< a slanted side over which a part stands by no more than this is not sawn again
 
     [[nodiscard]] std::size_t add_part(std::size_t sheet, const Spots& outline) {
         plan.parts.push_back({sheet, points_of(outline), std::nullopt, std::nullopt});
@@ -67,7 +68,8 @@ struct Sawyer {
                 const SawLine side{outline[i], outline[(i + 1) % outline.size()]};
                 const bool slanted =
                     std::fabs(side.a.l - side.b.l) > spot_tolerance && std::fabs(side.a.w - side.b.w) > spot_tolerance;
-                if (slanted == slants) {
+                const double over = reach_past(side, spots_of(plan.parts[part].outline));
+                if (slanted == slants && (!slanted || over > tick + spot_tolerance)) {
                     part = cut(part, side);
                 }
             }
@@ -98,9 +100,9 @@ struct Sawyer {
 }
 
 /// How many cuts it takes to saw a box `l` by `w` to an outline.
-[[nodiscard]] inline int cuts_to_outline(double l, double w, const Spots& outline, double kerf) {
+[[nodiscard]] inline int cuts_to_outline(double l, double w, const Spots& outline, double kerf, double tick) {
     SheetSawPlan plan = uncut_sheets(1, 0, l, w);
-    Sawyer sawyer{plan, kerf};
+    Sawyer sawyer{plan, kerf, tick};
     (void)sawyer.cut_to(0, outline);
     return static_cast<int>(plan.cuts.size());
 }

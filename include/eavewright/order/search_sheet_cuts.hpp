@@ -74,7 +74,7 @@ inline void saw_node(Sawyer& sawyer, const SheetSearch& search, const PackSheet&
 
 [[nodiscard]] inline SheetSawPlan saw_plan(const SheetSearch& search, std::size_t pieces) {
     SheetSawPlan plan = uncut_sheets(search.sheets.size(), pieces, search.rules.l, search.rules.w);
-    Sawyer sawyer{plan, search.rules.kerf};
+    Sawyer sawyer{plan, search.rules.kerf, search.rules.tick};
     std::vector<std::size_t> next(search.kinds.size(), 0);
     for (std::size_t s = 0; s < search.sheets.size(); ++s) {
         saw_node(sawyer, search, search.sheets[s], 0, s, next);

@@ -49,7 +49,7 @@ struct SheetSearch {
     }
     [[nodiscard]] int inner_cuts(std::int32_t block) {
         Block& what = blocks[static_cast<std::size_t>(block)];
-        return what.cuts = cuts_within(kinds, what, rules.kerf);
+        return what.cuts = cuts_within(kinds, what, rules.kerf, rules.tick);
     }
     /// Blocks for all that waits: pairs that save, all but one in `skip` of them, then single pieces. 0 pairs none.
     void choose_items(std::size_t skip) {
@@ -199,9 +199,9 @@ struct SheetSearch {
     const double l = inches(plan.stock.sheet.length);
     const double w = inches(plan.stock.sheet.width);
     const double kerf = inches(plan.stock.kerf);
-    SheetSearch search{.kinds = kinds, .rules = {l, w, kerf, l, w}};
+    SheetSearch search{.kinds = kinds, .rules = {l, w, kerf, inches(plan.tick.step()), l, w}};
     for (std::size_t k = 0; k < kinds.size(); ++k) {
-        search.blocks.push_back(block_of_one(kinds, k, kerf));
+        search.blocks.push_back(block_of_one(kinds, k, kerf, inches(plan.tick.step())));
         const bool turnable = kinds[k].shape.turnable;
         const double least = std::fmin(kinds[k].l(), kinds[k].w());
         search.rules.least_l = std::fmin(search.rules.least_l, turnable ? least : kinds[k].l());

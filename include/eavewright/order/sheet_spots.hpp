@@ -135,16 +135,22 @@ struct SawLine {
     return farthest > spot_tolerance && kept.size() > 2 ? kept : Spots{};
 }
 
+/// How far spots reach past a line, to its right; 0 where they all lie on its left.
+[[nodiscard]] inline double reach_past(const SawLine& line, const Spots& spots) {
+    double most = 0.0;
+    for (const Spot& spot : spots) {
+        most = std::fmax(most, -line.offset(spot));
+    }
+    return most;
+}
+
 /// How far spots reach out of a convex counter-clockwise outline; 0 where they lie within.
 [[nodiscard]] inline double reach_out_of(const Spots& outline, const Spots& spots) {
     double most = 0.0;
     for (std::size_t i = 0; i < outline.size(); ++i) {
         const SawLine edge{outline[i], outline[(i + 1) % outline.size()]};
-        if (std::fabs(edge.a.l - edge.b.l) + std::fabs(edge.a.w - edge.b.w) < spot_tolerance) {
-            continue;
-        }
-        for (const Spot& spot : spots) {
-            most = std::fmax(most, -edge.offset(spot));
+        if (std::fabs(edge.a.l - edge.b.l) + std::fabs(edge.a.w - edge.b.w) >= spot_tolerance) {
+            most = std::fmax(most, reach_past(edge, spots));
         }
     }
     return most;

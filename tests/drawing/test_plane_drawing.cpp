@@ -218,6 +218,19 @@ TEST_CASE("an overhang past the fascia is told with its figure") {
     CHECK_FALSE(holds(without, "Sheets hang"));
 }
 
+TEST_CASE("a turned grid and a ripped first lane are told, and only they") {
+    RoofDescription roof = workshop();
+    const auto words_of = [&] {
+        return svg_reader::words_of(svg_reader::read(draw_plane(whole_roof(roof).slopes[0], {.title = "Roof"})));
+    };
+    CHECK_FALSE(holds(words_of(), "turned"));
+    CHECK_FALSE(holds(words_of(), "ripped"));
+    roof.deck->sheets.rip_first = 10_in;
+    CHECK(holds(words_of(), "Lane A is ripped to 3'-2\"."));
+    roof.deck->sheets.turn = 1.0 / 480.0;  // 120 in in 480 times as much
+    CHECK(holds(words_of(), "The grid is turned counter-clockwise, 0'-0 1/4\" in 10'-0\"."));
+}
+
 TEST_CASE("same result, same bytes") {
     for (const Named& each : all_slopes()) {
         const SlopeResult copy = each.slope;

@@ -236,13 +236,17 @@ inline void hatch_polygon(SvgText& svg, const std::vector<SvgPoint>& polygon, do
     }
 }
 
-/// Openings: white, hatched, a firm line round them.
-inline void draw_openings(SvgText& svg, const DrawnPlane& drawn, const View& view) {
+/// Openings between two places along the eave: white, hatched, a firm line round them.
+inline void draw_openings(SvgText& svg, const DrawnPlane& drawn, const View& view, Length from, Length to) {
     if (drawn.openings.empty()) {
         return;
     }
     svg.open_group(R"(fill="#fff" stroke="#000" stroke-width="1.6")", "Openings");
     for (const std::vector<PlanePoint>& opening : drawn.openings) {
+        const Extent extent = extent_of(opening);
+        if (extent.high.along < from || extent.low.along > to) {
+            continue;
+        }
         svg.polygon(view.all(opening));
         svg.open_group(R"(stroke-width="0.6")");
         hatch_polygon(svg, view.all(opening), 5.0);

@@ -16,41 +16,14 @@
 #include <eavewright/fault.hpp>
 #include <eavewright/units/decimal.hpp>
 
-#include <array>
 #include <cmath>
 #include <cstddef>
-#include <optional>
 #include <string>
 #include <vector>
 
 namespace eavewright {
 
 namespace detail {
-/// A grid that is turned, and a first lane that is narrower than the rest, in words.
-[[nodiscard]] inline std::string grid_in_words(const DrawnPlane& drawn, const Page& page) {
-    const Sheets& sheets = drawn.sheets;
-    std::string words;
-    if (sheets.turn != 0.0) {
-        const Length over = page.tick.is_metric() ? Length::from_inches(3000.0 / 25.4) : Length::from_feet(10.0);
-        const Length off = over * std::fabs(sheets.turn);
-        words += "The grid is turned " + std::string{sheets.turn > 0.0 ? "counter-clockwise" : "clockwise"} + ", " +
-                 write_length_with_remainder(off, page.tick) + " in " + page.figure(over) + ". ";
-    }
-    std::optional<Length> first;
-    Length widest = no_length;
-    for (const SheetPiece& piece : sheets.pieces) {
-        widest = longer(widest, piece.width);
-        if (piece.lane == 0) {
-            first = first ? longer(*first, piece.width) : piece.width;
-        }
-    }
-    if (first && *first < widest) {
-        words += std::string{sheets.run == SupportRun::along_eave ? "Lane" : "Course"} + " A is ripped to " +
-                 page.figure(*first) + ". ";
-    }
-    return words;
-}
-
 /// Title, which plane, main figures in words.
 inline void write_head(Page& page, const DrawnPlane& drawn, const DrawingOptions& options) {
     write_title(page, options.title.empty() ? "Roof plane" : options.title, in_words(drawn.name), drawn.surface);
@@ -58,7 +31,7 @@ inline void write_head(Page& page, const DrawnPlane& drawn, const DrawingOptions
                        ", " + write_decimal(drawn.pitch.rise_in_12(), 3) + " in 12; " +
                        std::to_string(drawn.sheets.pieces.size()) + " pieces of sheet.",
                    11.0, true);
-    const std::string grid = grid_in_words(drawn, page);
+    const std::string grid = grid_in_words(drawn.sheets, page);
     if (!grid.empty()) {
         page.paragraph(grid, 10.0);
     }
@@ -107,7 +80,7 @@ inline void draw_plane_overview(Page& page, const DrawnPlane& drawn, const std::
     page.y += 58.0;
     const View view{extent.low.along, room, page.y + inches(extent.high.up) * scale, scale};
     draw_up_arrow(page, room + 4.0, page.y - 28.0, page.y - 50.0);
-    draw_openings(page.svg, drawn, view);
+    draw_openings(page.svg, drawn, view, extent.low.along, extent.high.along);
     for (std::size_t i = 1; i + 1 < breaks.size(); ++i) {
         page.svg.line({view.x_of(breaks[i]), view.y_of(extent.low.up) + 4.0}, {view.x_of(breaks[i]), page.y - 4.0},
                       break_pen);

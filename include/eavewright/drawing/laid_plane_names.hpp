@@ -118,8 +118,10 @@ inline bool write_beside(const NameRoom& room, SvgPoint from, const std::string&
     if (!at) {
         return false;
     }
-    room.page.svg.line(from, *at, thin_pen);
-    room.page.svg.circle(from, 1.3, R"(fill="#000")");
+    if (at->x != from.x || at->y != from.y) {
+        room.page.svg.line(from, *at, thin_pen);
+        room.page.svg.circle(from, 1.3, R"(fill="#000")");
+    }
     room.page.label(*at, words, look);
     room.take(*at, {half.wide, half.high + 2.0});
     return true;

@@ -152,7 +152,7 @@ inline void draw_inside(Page& page, const DrawnPlane& drawn, const Strip& strip)
     open_strip_window(page.svg, strip);
     draw_supports(page.svg, drawn.supports, drawn.sheets.run == SupportRun::along_eave, strip);
     draw_sheets(page.svg, drawn.sheets, strip);
-    draw_openings(page.svg, drawn, strip.view);
+    draw_openings(page.svg, drawn, strip.view, strip.from, strip.to);
     draw_sides_by_kind(page, drawn, strip.view);
     page.svg.close_group();
     draw_breaks(page.svg, strip);
@@ -232,18 +232,17 @@ struct PlaneStrips {
                             along_figure(drawn, strips.breaks[index + 1], page);
 }
 
-/// Findings as on a slope; a mark with no free place next to its own goes farther out rather than over a name.
+/// Marks of the findings, each in its own place where it may touch what stands there, else beside, never over a name.
 inline void draw_plane_findings(const NameRoom& room, const std::vector<FindingNote>& notes,
                                 const FindingGroups& groups) {
+    const PageShape anywhere{{}, 0.0, 0.0};  // a mark may stand on the plane as well as off it
     const std::vector<PlacedMark> marks = place_marks(notes, groups, room.strip, [&](SvgPoint wanted) {
-        const SvgPoint close_by = free_place(wanted, room.strip);
-        const HalfBox half{mark_radius + 2.0, mark_radius + 2.0};
-        if (close_by.x != wanted.x || close_by.y != wanted.y ||
-            is_free(HalfBox{mark_radius - 2.5, mark_radius - 2.5}.around(wanted), room.strip.taken)) {
-            return close_by;
+        constexpr HalfBox tight{mark_radius - 2.5, mark_radius - 2.5};
+        constexpr HalfBox half{mark_radius + 1.5, mark_radius + 1.5};
+        if (is_free(tight.around(wanted), room.strip.taken)) {
+            return wanted;
         }
-        return place_beside(wanted, half, room.bounds, room.strip.taken, room.shape(room.drawn.outline, {}), 90.0)
-            .value_or(wanted);
+        return place_beside(wanted, half, room.bounds, room.strip.taken, anywhere, 90.0).value_or(wanted);
     });
     for (const PlacedMark& mark : marks) {
         draw_mark_leader(room.page.svg, mark);

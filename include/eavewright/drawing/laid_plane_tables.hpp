@@ -91,12 +91,18 @@ inline void say_once(std::vector<std::string>& words, const std::string& word) {
     return sides;
 }
 
-/// Openings whose edges a piece's outline runs along, by their letters; `notes` says whether one of them slants there.
+/// Openings whose edges a piece's outline runs along, by their letters.
 [[nodiscard]] inline std::vector<std::string> openings_beside(const DrawnPlane& drawn,
                                                               const std::vector<PlanePoint>& outline) {
     std::vector<std::string> letters;
+    const Extent own = extent_of(outline);
     for (std::size_t o = 0; o < drawn.openings.size(); ++o) {
         const std::vector<PlanePoint>& opening = drawn.openings[o];
+        const Extent other = extent_of(opening);
+        if (own.high.along + on_a_side < other.low.along || other.high.along + on_a_side < own.low.along ||
+            own.high.up + on_a_side < other.low.up || other.high.up + on_a_side < own.low.up) {
+            continue;
+        }
         for (std::size_t e = 0; e < opening.size(); ++e) {
             for (std::size_t i = 0; i < outline.size(); ++i) {
                 if (lies_along(outline[i], outline[(i + 1) % outline.size()], opening[e],
@@ -183,9 +189,9 @@ inline void list_sides(Page& page, const DrawnPlane& drawn) {
     write_table(page, table);
 }
 
-/// Names of the pieces that an opening cuts.
-[[nodiscard]] inline std::string pieces_at_opening(const DrawnPlane& drawn, const std::string& letter) {
-    std::string names;
+/// Names of the pieces that each opening cuts, by its letter.
+[[nodiscard]] inline std::map<std::string, std::string> pieces_at_openings(const DrawnPlane& drawn) {
+    std::map<std::string, std::string> names;
     for (const SheetPiece& piece : drawn.sheets.pieces) {
         std::vector<std::string> letters = openings_beside(drawn, piece.outline);
         for (const std::vector<PlanePoint>& cutout : piece.cutouts) {
@@ -193,8 +199,8 @@ inline void list_sides(Page& page, const DrawnPlane& drawn) {
                 say_once(letters, inside);
             }
         }
-        if (std::find(letters.begin(), letters.end(), letter) != letters.end()) {
-            names += (names.empty() ? "" : ", ") + piece_name(piece);
+        for (const std::string& letter : letters) {
+            names[letter] += (names[letter].empty() ? "" : ", ") + piece_name(piece);
         }
     }
     return names;
@@ -210,12 +216,13 @@ inline void list_openings(Page& page, const DrawnPlane& drawn) {
         "Width along the eave x height up the slope. Places are those of the lower left corner, from the corner "
         "where side a begins.",
         10.0);
+    std::map<std::string, std::string> names = pieces_at_openings(drawn);
     for (std::size_t i = 0; i < drawn.openings.size(); ++i) {
         const Extent extent = extent_of(drawn.openings[i]);
         const std::string letter = letter_of_opening(drawn, i);
         page.y += 3.0;
         page.paragraph(letter + ": " + size_of_opening(drawn.openings[i], page), 11.0, true);
-        const std::string pieces = pieces_at_opening(drawn, letter);
+        const std::string& pieces = names[letter];
         page.paragraph("at " + along_figure(drawn, extent.low.along, page) + " along, " +
                            page.figure(extent.low.up - drawn.zero().up) + " up" +
                            (pieces.empty() ? "" : "; cuts " + pieces),

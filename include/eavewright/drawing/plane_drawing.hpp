@@ -51,6 +51,10 @@ inline void write_head(Page& page, const SlopeResult& slope, const DrawingOption
     page.paragraph(std::string{slope.trueness ? "Nominal: eave " : "Eave "} + page.figure(slope.plane_length) +
                        ", slope " + page.figure(slope.slope_length) + ", diagonal " + page.figure(slope.diagonal) + ".",
                    11.0, true);
+    const std::string grid = slope.overhangs ? std::string{} : grid_in_words(slope.sheets, page);
+    if (!grid.empty()) {
+        page.paragraph(grid, 10.0);
+    }
     const Length past = -drawn_extent(slope).low.up;
     if (past > count_tolerance) {
         page.paragraph("Sheets hang " + page.figure(past) + " past the outer face of the fascia.", 10.0);

@@ -45,14 +45,16 @@ inline void draw_band(SvgText& svg, const std::vector<PlanePoint>& centreline, L
     return part;
 }
 
-/// A support as a band of its real width, where it runs.
-inline void draw_support(SvgText& svg, const SupportLine& support, bool along_eave, const View& view) {
+/// A support as a band of its real width, where it runs in a strip.
+inline void draw_support(SvgText& svg, const SupportLine& support, bool along_eave, const Strip& strip) {
     const Length half = support.width / 2.0;
     if (support.stretches.empty()) {
-        draw_band(svg, support.centreline, half, along_eave, view);
+        draw_band(svg, support.centreline, half, along_eave, strip.view);
     }
     for (const Span& stretch : support.stretches) {
-        draw_band(svg, part_of_line(support.centreline, stretch, along_eave), half, along_eave, view);
+        if (!along_eave || (stretch.high > strip.from && stretch.low < strip.to)) {
+            draw_band(svg, part_of_line(support.centreline, stretch, along_eave), half, along_eave, strip.view);
+        }
     }
 }
 
@@ -62,7 +64,7 @@ inline void draw_supports(SvgText& svg, const std::vector<SupportLine>& supports
     for (const SupportLine& support : supports) {
         if (along_eave || strip.touches({{support.centreline.front().along - support.width, no_length},
                                          {support.centreline.front().along + support.width, no_length}})) {
-            draw_support(svg, support, along_eave, strip.view);
+            draw_support(svg, support, along_eave, strip);
         }
     }
     svg.close_group();
@@ -97,7 +99,8 @@ struct NamePlace {
     return {{middle.x, up ? strip.top - 17.0 : strip.bottom + 9.0}, true};
 }
 
-/// The name of a piece, `seen` being what of it lies in the strip. Returns where it went. `over` is how far it may stand
+/// The name of a piece, `seen` being what of it lies in the strip. Returns where it went. `over` is how far it may
+/// stand
 /// past the piece's sides before it goes out of it.
 inline NamePlace write_name(Page& page, const Extent& seen, const std::string& name, Strip& strip, double over = 0.0) {
     const double wide = text_width(name, bold_room(name_size));
@@ -154,7 +157,8 @@ struct PlacedMark {
     SvgPoint at;
 };
 
-/// Places for the findings of a strip, the gravest kept closest to where they are: `place` says where one goes. Two that read
+/// Places for the findings of a strip, the gravest kept closest to where they are: `place` says where one goes. Two
+/// that read
 /// alike at one joint, one for each piece, share a mark.
 template <class Place>
 [[nodiscard]] std::vector<PlacedMark> place_marks(const std::vector<FindingNote>& notes, const FindingGroups& groups,

@@ -6,7 +6,9 @@
 #include <eavewright/drawing/sheet_findings.hpp>
 #include <eavewright/drawing/strip_pieces.hpp>
 #include <eavewright/drawing/strips.hpp>
+#include <eavewright/units/write_tape.hpp>
 
+#include <cmath>
 #include <optional>
 #include <set>
 #include <string>
@@ -57,6 +59,30 @@ inline void draw_blocks(SvgText& svg, const SlopeResult& slope, const Strip& str
                      R"(stroke="#aaa" stroke-width="1.6")");
         }
     }
+}
+
+/// A grid that is turned, and a first lane that is narrower than the rest, in words.
+[[nodiscard]] inline std::string grid_in_words(const Sheets& sheets, const Page& page) {
+    std::string words;
+    if (sheets.turn != 0.0) {
+        const Length over = page.tick.is_metric() ? Length::from_inches(3000.0 / 25.4) : Length::from_feet(10.0);
+        const Length off = over * std::fabs(sheets.turn);
+        words += "The grid is turned " + std::string{sheets.turn > 0.0 ? "counter-clockwise" : "clockwise"} + ", " +
+                 write_length_with_remainder(off, page.tick) + " in " + page.figure(over) + ". ";
+    }
+    std::optional<Length> first;
+    Length widest = no_length;
+    for (const SheetPiece& piece : sheets.pieces) {
+        widest = longer(widest, piece.width);
+        if (piece.lane == 0) {
+            first = first ? longer(*first, piece.width) : piece.width;
+        }
+    }
+    if (first && *first < widest) {
+        words += std::string{sheets.run == SupportRun::along_eave ? "Lane" : "Course"} + " A is ripped to " +
+                 page.figure(*first) + ". ";
+    }
+    return words;
 }
 
 /// Outlines of the sheets; those that are cut are shaded lightly.

@@ -208,7 +208,7 @@ inline void require_drawable(const DrawnPlane& drawn) {
 }
 
 /// Hatches a polygon from lower left to upper right.
-inline void hatch_polygon(SvgText& svg, const std::vector<SvgPoint>& polygon, double step) {
+inline void hatch_opening(SvgText& svg, const std::vector<SvgPoint>& polygon, double step) {
     double low = polygon[0].x + polygon[0].y;
     double high = low;
     for (const SvgPoint& p : polygon) {
@@ -249,7 +249,7 @@ inline void draw_openings(SvgText& svg, const DrawnPlane& drawn, const View& vie
         }
         svg.polygon(view.all(opening));
         svg.open_group(R"(stroke-width="0.6")");
-        hatch_polygon(svg, view.all(opening), 5.0);
+        hatch_opening(svg, view.all(opening), 5.0);
         svg.close_group();
     }
     svg.close_group();

@@ -189,8 +189,11 @@ inline void write_size_beside(const NameRoom& room, const std::vector<PlanePoint
     return false;
 }
 
-/// All names of a strip: openings and pieces that hold theirs first, then those beside.
-inline void write_plane_names(const NameRoom& room, const Homes& homes, std::size_t strip, bool pieces) {
+/// All names of a strip: openings and pieces that hold theirs first, then those beside. Returns the openings whose
+/// size is yet
+/// to be written.
+[[nodiscard]] inline std::vector<std::size_t> write_plane_names(const NameRoom& room, const Homes& homes,
+                                                                std::size_t strip, bool pieces) {
     std::vector<std::size_t> sizes;
     for (std::size_t i = 0; i < room.drawn.openings.size(); ++i) {
         if (homes.openings[i] == strip && !write_opening(room, i)) {
@@ -207,7 +210,12 @@ inline void write_plane_names(const NameRoom& room, const Homes& homes, std::siz
     for (const SheetPiece* piece : beside) {
         write_name_beside(room, *piece);
     }
-    for (const std::size_t opening : sizes) {
+    return sizes;
+}
+
+/// Sizes of openings that do not hold them: last of all, where names and marks have left room.
+inline void write_sizes_beside(const NameRoom& room, const std::vector<std::size_t>& openings) {
+    for (const std::size_t opening : openings) {
         const std::vector<PlanePoint>& corners = room.drawn.openings[opening];
         const std::string size = size_of_opening(corners, room.page);
         write_size_beside(room, corners, letter_of_opening(room.drawn, opening) + ": " + size);

@@ -246,6 +246,7 @@ inline void draw_plane_findings(const NameRoom& room, const std::vector<FindingN
     });
     for (const PlacedMark& mark : marks) {
         draw_mark_leader(room.page.svg, mark);
+        room.take(mark.wanted, {3.0, 3.0});
     }
     for (const PlacedMark& mark : marks) {
         draw_mark(room.page.svg, mark.at, notes[mark.finding].shape, mark.group + 1);
@@ -278,10 +279,11 @@ inline void draw_plane_strip(Page& page, const DrawnPlane& drawn, const DrawingO
     draw_row_leaders(page, leaders, all.left - 14.0, strip);
     const Box bounds{page_margin, strip.top - 22.0, page.width - 4.0, strip.bottom + 16.0};
     const NameRoom room{page, drawn, strip, bounds};
-    write_plane_names(room, all.homes, index, options.names);
+    const std::vector<std::size_t> sizes = write_plane_names(room, all.homes, index, options.names);
     if (options.findings) {
         draw_plane_findings(room, notes, groups);
     }
+    write_sizes_beside(room, sizes);
     page.y = strip.bottom + 18.0;
     draw_plane_start(page, drawn, strip);
     page.y += 2.0;

@@ -111,19 +111,25 @@ struct LayRoom {
 /// Where sheets of a lane are cut from: its strip of the plane, most often a box.
 class StripCutter {
 public:
-    StripCutter(Rings& strip, LayRoom& room) : strip_{&strip}, room_{&room}, box_{box_of_strip(strip)} {}
+    StripCutter(Rings& strip, LayRoom& room)
+        : strip_{&strip}, room_{&room}, is_box_{false}, box_{{no_length, no_length}, {no_length, no_length}} {
+        if (const std::optional<Extent> box = box_of_strip(strip)) {
+            is_box_ = true;
+            box_ = *box;
+        }
+    }
 
     /// What lies below `high` goes to the room's cell; what lies above `next`, if anything is to come, stays.
     void cut(Length high, const Length* next) {
-        if (box_) {
-            const Extent cell{box_->low, {box_->high.along, shorter(high, box_->high.up)}};
+        if (is_box_) {
+            const Extent cell{box_.low, {box_.high.along, shorter(high, box_.high.up)}};
             room_->cell.clear();
             if (cell.high.up > cell.low.up) {
                 room_->cell.points = {
                     cell.low, {cell.high.along, cell.low.up}, cell.high, {cell.low.along, cell.high.up}};
                 room_->cell.ends.push_back(4);
             }
-            box_->low.up = next != nullptr ? longer(*next, box_->low.up) : box_->high.up;
+            box_.low.up = next != nullptr ? longer(*next, box_.low.up) : box_.high.up;
             return;
         }
         keep_side(*strip_, {Axis::up, high, false}, room_->cell, room_->cut);
@@ -136,7 +142,8 @@ public:
 private:
     Rings* strip_;
     LayRoom* room_;
-    std::optional<Extent> box_;
+    bool is_box_;  // no optional: g++ 12 takes what it holds for uninitialized at -O3
+    Extent box_;
 };
 
 /// Each outline from its lowest corner, the left one of two.

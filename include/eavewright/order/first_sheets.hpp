@@ -10,6 +10,7 @@
 #include <eavewright/units/length.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -159,6 +160,20 @@ inline void fill_sheet_by_sheet(SheetSearch& search, std::size_t skip, double po
     }
 }
 
+/// Ways that are tried first, those that did best on random lists ahead: order, place, first cut.
+inline constexpr std::array<LayRules, 12> first_ways{{{0, 0, 2},
+                                                      {1, 0, 2},
+                                                      {2, 0, 3},
+                                                      {0, 0, 0},
+                                                      {3, 0, 2},
+                                                      {0, 0, 1},
+                                                      {0, 1, 0},
+                                                      {2, 0, 0},
+                                                      {0, 2, 0},
+                                                      {2, 2, 3},
+                                                      {1, 2, 2},
+                                                      {0, 2, 2}}};
+
 /// Lays everything in one way after the other, and keeps the best.
 inline void lay_in_turn(SheetSearch& search, bool with_plain, std::int64_t most, std::int64_t fewest) {
     std::vector<PackSheet> best = search.sheets;
@@ -170,16 +185,16 @@ inline void lay_in_turn(SheetSearch& search, bool with_plain, std::int64_t most,
         }
         return static_cast<std::int64_t>(best.size()) <= fewest;
     };
-    for (int way = 0; way < 24 && (!found || search.tried < most / 2); ++way) {
+    for (std::size_t way = 0; way < first_ways.size() && (!found || search.tried < most / 4 * 3); ++way) {
         search.empty_all();
-        const LayRules how{way % 4, way / 4 % 2, way / 8 % 3, 0.0, false};
+        const LayRules how = first_ways[way];
         search.lay_waiting(how, 1, true, [](std::size_t) { return true; });
         if (keep()) {
             break;
         }
     }
     std::int64_t work = 0;  // of the last way; a way that would go past the limit is not begun
-    constexpr double powers[] = {1.05, 1.2, 1.0, 1.5};
+    constexpr std::array<double, 4> powers{1.2, 1.35, 1.1, 1.5};
     for (int way = 0; way < 8 && static_cast<std::int64_t>(best.size()) > fewest; ++way) {
         const std::int64_t begin = search.tried;
         const int trials = way < 4 ? 12 : 40;
@@ -188,7 +203,7 @@ inline void lay_in_turn(SheetSearch& search, bool with_plain, std::int64_t most,
             break;
         }
         search.empty_all();
-        fill_sheet_by_sheet(search, way % 2 == 0 ? 1 : 4, powers[way % 4], trials);
+        fill_sheet_by_sheet(search, way % 2 == 0 ? 1 : 4, powers[static_cast<std::size_t>(way % 4)], trials);
         work = search.tried - begin;
         if (keep()) {
             break;

@@ -115,7 +115,7 @@ template <class Report>
         return goes_on;
     };
     if (!shapes.empty()) {
-        detail::lay_in_turn(search, has_plain, plan.nodes / 4, bound.sheets);
+        detail::lay_in_turn(search, has_plain, plan.nodes / 2, bound.sheets);
         while (static_cast<std::int64_t>(search.sheets.size()) > bound.sheets && search.tried < plan.nodes / 4 * 3 &&
                detail::drop_sheet(search, plan.nodes / 4 * 3, may_go_on)) {
         }

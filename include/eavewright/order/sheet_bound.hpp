@@ -204,20 +204,38 @@ struct BoundSheet {
     return pieces;
 }
 
-[[nodiscard]] inline double best_product(const std::vector<Spot>& shares, const SizeScale& l, const SizeScale& w) {
-    double best = 0.0;
-    for (const Spot& share : shares) {
-        best = std::fmax(best, scaled_share(l, share.l) * scaled_share(w, share.w));
-    }
-    return best;
-}
-[[nodiscard]] inline double sum_of_products(const std::vector<BoundPiece>& pieces, const SizeScale& l,
-                                            const SizeScale& w) {
-    double sum = 0.0;
+/// The scaled sizes of all pieces along one axis: of each its upright rectangles, then its turned ones.
+[[nodiscard]] inline std::vector<double> scaled_sizes(const std::vector<BoundPiece>& pieces, const SizeScale& scale,
+                                                      bool along) {
+    std::vector<double> sizes;
     for (const BoundPiece& piece : pieces) {
-        double value = best_product(piece.upright, l, w);
+        for (const std::vector<Spot>* shares : {&piece.upright, &piece.turned}) {
+            for (const Spot& share : *shares) {
+                sizes.push_back(scaled_share(scale, along ? share.l : share.w));
+            }
+        }
+    }
+    return sizes;
+}
+
+/// Each piece by the best rectangle within it, by the lesser of its two ways where it may be turned.
+[[nodiscard]] inline double sum_of_products(const std::vector<BoundPiece>& pieces, const std::vector<double>& lengths,
+                                            const std::vector<double>& widths) {
+    double sum = 0.0;
+    std::size_t at = 0;
+    const auto best_of = [&](std::size_t count) {
+        double best = 0.0;
+        for (const std::size_t end = at + count; at < end; ++at) {
+            const double product = lengths[at] * widths[at];
+            best = product > best ? product : best;
+        }
+        return best;
+    };
+    for (const BoundPiece& piece : pieces) {
+        double value = best_of(piece.upright.size());
         if (!piece.turned.empty()) {
-            value = std::fmin(value, best_product(piece.turned, l, w));
+            const double turned = best_of(piece.turned.size());
+            value = turned < value ? turned : value;
         }
         sum += piece.times * value;
     }
@@ -271,7 +289,9 @@ struct BoundSheet {
         return 0;
     }
     const detail::BoundSheet sheet = detail::bound_sheet(stock, detail::any_slant(shapes));
-    return detail::whole_sheets(detail::sum_of_products(detail::bound_pieces(shapes, sheet), lengths, widths));
+    const std::vector<detail::BoundPiece> pieces = detail::bound_pieces(shapes, sheet);
+    return detail::whole_sheets(detail::sum_of_products(pieces, detail::scaled_sizes(pieces, lengths, true),
+                                                        detail::scaled_sizes(pieces, widths, false)));
 }
 
 /// Sheets that no cutting can go below by the area of what is sawn.
@@ -294,14 +314,19 @@ struct BoundSheet {
         work += static_cast<double>(piece.upright.size() + piece.turned.size());
     }
     const auto most = static_cast<std::size_t>(std::fmax(12.0, std::fmin(60.0, std::sqrt(2e6 / work))));
-    const std::vector<SizeScale> widths = detail::scales_to_try(pieces, false, most);
-    for (const SizeScale& l : detail::scales_to_try(pieces, true, most)) {
-        for (const SizeScale& w : widths) {
-            const std::int64_t sheets = detail::whole_sheets(detail::sum_of_products(pieces, l, w));
+    const std::vector<SizeScale> across = detail::scales_to_try(pieces, false, most);
+    std::vector<std::vector<double>> widths;
+    for (const SizeScale& scale : across) {
+        widths.push_back(detail::scaled_sizes(pieces, scale, false));
+    }
+    for (const SizeScale& scale : detail::scales_to_try(pieces, true, most)) {
+        const std::vector<double> lengths = detail::scaled_sizes(pieces, scale, true);
+        for (std::size_t w = 0; w < across.size(); ++w) {
+            const std::int64_t sheets = detail::whole_sheets(detail::sum_of_products(pieces, lengths, widths[w]));
             if (sheets > bound.sheets) {
                 bound.sheets = sheets;
-                bound.lengths = l;
-                bound.widths = w;
+                bound.lengths = scale;
+                bound.widths = across[w];
             }
         }
     }

@@ -125,7 +125,8 @@ TEST_CASE("cut shapes: outlines lie in their boxes, and their areas are those la
 }
 
 TEST_CASE("cut shapes: hip planes are sawn from fewer sheets than their boxes") {
-    // Two equal hip ends of 24 ft at a slope of 13 ft, their columns slanted on both sides: pieces of one hand at each hip.
+    // Two equal hip ends of 24 ft at a slope of 13 ft, their columns slanted on both sides: pieces of one hand at each
+    // hip.
     const PurlinPlane plane = any_plane({{0_in, 0_in}, {288_in, 0_in}, {144_in, 156_in}});
     std::vector<SheetShape> shapes;
     for (int end = 0; end < 2; ++end) {

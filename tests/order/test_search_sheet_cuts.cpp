@@ -51,8 +51,8 @@ TEST_CASE("sawn sheets: what the plain way leaves beside a short rip is used") {
     CHECK(one.cuts[0].way == SawWay::rip);
     CHECK(one.cuts[1].way == SawWay::crosscut);
     CHECK(one.offcuts.empty());
-    // A blade of 3/16 takes a sixteenth too much: 23 + 3/16 + 24 7/8 = 48 1/16, 50 + 3/16 + 45 7/8 = 96 1/16, so that no two
-    // of them go together.
+    // A blade of 3/16 takes a sixteenth too much: 23 + 3/16 + 24 7/8 = 48 1/16, 50 + 3/16 + 45 7/8 = 96 1/16, so that
+    // no two of them go together.
     SheetSearchPlan thick = four_by_eight;
     thick.stock.kerf = 0.1875_in;
     CHECK(sawn(pieces, thick).sheets == 3);
@@ -77,7 +77,8 @@ TEST_CASE("sawn sheets: four triangles out of one sheet, where the blade just le
 }
 
 TEST_CASE("sawn sheets: two of one hand come out of one rectangle, a mirrored one only where there is no face") {
-    // 90 x 48, slant sqrt(90^2 + 48^2) = 102: the blade takes 1/8 x 102 / 48 = 0.266 along the sheet, 90 5/16 to the tick.
+    // 90 x 48, slant sqrt(90^2 + 48^2) = 102: the blade takes 1/8 x 102 / 48 = 0.266 along the sheet, 90 5/16 to the
+    // tick.
     const SheetShape left = triangle(90_in, 48_in);
     const SheetShape right = other_hand(90_in, 48_in);
     const SheetSawPlan pair = sawn({left, left});
@@ -94,7 +95,8 @@ TEST_CASE("sawn sheets: two of one hand come out of one rectangle, a mirrored on
     const SheetSawPlan turned_over = sawn({left, right}, alike);
     CHECK(turned_over.sheets == 1);
     CHECK(turned_over.pieces[0].mirrored != turned_over.pieces[1].mirrored);
-    // Right trapezoids 60 and 30 long, and 40 and 20: along their common length (60 + 20) and more, as the slants differ.
+    // Right trapezoids 60 and 30 long, and 40 and 20: along their common length (60 + 20) and more, as the slants
+    // differ.
     CHECK(sawn({trapezoid(60_in, 30_in, 48_in), trapezoid(40_in, 20_in, 48_in)}).sheets == 1);
     // A corner of 40 x 24 off 60 x 48 takes a triangle of 40 x 24 less what the blade takes, not one of 40 x 24.
     CHECK(sawn({pentagon(96_in, 48_in, 40_in, 24_in), triangle(38_in, 22_in)}).sheets == 1);
@@ -116,9 +118,9 @@ TEST_CASE("sawn sheets: the strength axis is kept unless a piece may be turned")
 }
 
 TEST_CASE("sawn sheets: the two slopes of the workshop") {
-    // A slope: 23 whole, 7 of 78 7/16, 7 of 72 and 8 of 54 7/16, all 48 wide and over half a sheet long; rips of 22 1/8, one
-    // of each: 96, 78 7/16, 72. The wide ones take 45 sheets a slope and leave 41 7/16 at most, too short for any rip. Rips:
-    // 22 1/8 x 2 + 1/8 = 44 3/8, two a sheet: 6 rips, 3 sheets. 90 + 3 = 93, and no way needs fewer.
+    // A slope: 23 whole, 7 of 78 7/16, 7 of 72 and 8 of 54 7/16, all 48 wide and over half a sheet long; rips of 22
+    // 1/8, one of each: 96, 78 7/16, 72. The wide ones take 45 sheets a slope and leave 41 7/16 at most, too short for
+    // any rip. Rips: 22 1/8 x 2 + 1/8 = 44 3/8, two a sheet: 6 rips, 3 sheets. 90 + 3 = 93, and no way needs fewer.
     std::vector<SheetShape> pieces;
     const auto add = [&](int count, Length length, Length width) {
         pieces.insert(pieces.end(), static_cast<std::size_t>(2 * count), box(length, width));

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// What pictures of cuts share: their options, hatching of what is left, names of alike pieces, places for small numbers.
+// What pictures of cuts share: their options, hatching of what is left, names of alike pieces, places for small
+// numbers.
 
 #include <eavewright/drawing/page.hpp>
 #include <eavewright/drawing/svg_text.hpp>

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// Cut sheets as a picture: every different sheet once, its pieces, its cuts in the order they are sawn, what is left hatched.
+// Cut sheets as a picture: every different sheet once, its pieces, its cuts in the order they are sawn, what is left
+// hatched.
 
 #include <eavewright/drawing/cut_drawing.hpp>
 #include <eavewright/drawing/page.hpp>
@@ -238,11 +239,11 @@ inline void write_sheet_caption(SheetPicture& in) {
 }
 }  // namespace detail
 
-/// Cut sheets: every different sheet once with how often it is cut, its pieces named and sized, its cuts in their order,
-/// offcuts hatched, under a caption with the count, the bound and the waste. `names` are those of the pieces, in their order;
-/// a piece without one is written as its number from 1. Pieces of equal sheets share a letter, their names listed below.
-/// The same arguments give the same bytes. Throws `FaultError`: out_of_range for a page width, and the first fault of the
-/// plan that `find_faults_of_cuts` finds.
+/// Cut sheets: every different sheet once with how often it is cut, its pieces named and sized, its cuts in their
+/// order, offcuts hatched, under a caption with the count, the bound and the waste. `names` are those of the pieces, in
+/// their order; a piece without one is written as its number from 1. Pieces of equal sheets share a letter, their names
+/// listed below. The same arguments give the same bytes. Throws `FaultError`: out_of_range for a page width, and the
+/// first fault of the plan that `find_faults_of_cuts` finds.
 [[nodiscard]] inline std::string draw_cut_sheets(const SheetSawPlan& sawn, const std::vector<SheetShape>& shapes,
                                                  const SheetSearchPlan& plan, const std::vector<std::string>& names,
                                                  const CutDrawingOptions& options) {

@@ -162,10 +162,11 @@ inline void write_stick_caption(StickPicture& in) {
 }
 }  // namespace detail
 
-/// Cut sticks: every different one once with how often it is cut, its pieces in their order with length and name, what is
-/// left hatched, in as many columns as the page holds, under a caption with the count, the bound and the waste. `names` are
-/// those of the pieces, in their order; a piece without one is written as its number from 1. The same arguments give the same
-/// bytes. Throws `FaultError`: out_of_range for a page width, and the first fault that `find_faults_of_cuts` finds.
+/// Cut sticks: every different one once with how often it is cut, its pieces in their order with length and name, what
+/// is left hatched, in as many columns as the page holds, under a caption with the count, the bound and the waste.
+/// `names` are those of the pieces, in their order; a piece without one is written as its number from 1. The same
+/// arguments give the same bytes. Throws `FaultError`: out_of_range for a page width, and the first fault that
+/// `find_faults_of_cuts` finds.
 [[nodiscard]] inline std::string draw_cut_sticks(const CutList& list, const std::vector<Length>& pieces,
                                                  const StockPlan& plan, const std::vector<std::string>& names,
                                                  const CutDrawingOptions& options) {

@@ -288,11 +288,11 @@ inline void judge_counts(SawJudge& judge) {
 }
 }  // namespace detail
 
-/// Everything wrong with sawn sheets, judged from the pieces and the plan: a cut that does not run straight through its part
-/// or makes another part than is said, a piece that does not fill its part (a slanted side
-/// up to a tick), turned where it may not be, closer than the kerf to another,
-/// cut twice or not at all, an offcut or a count that is not right, a bound that its scales do not give. Empty where it may
-/// be sawn from. `plain` and `nodes` say how it was found and are not judged.
+/// Everything wrong with sawn sheets, judged from the pieces and the plan: a cut that does not run straight through its
+/// part or makes another part than is said, a piece that does not fill its part (a slanted side up to a tick), turned
+/// where it may not be, closer than the kerf to another, cut twice or not at all, an offcut or a count that is not
+/// right, a bound that its scales do not give. Empty where it may be sawn from. `plain` and `nodes` say how it was
+/// found and are not judged.
 [[nodiscard]] inline Faults find_faults_of_cuts(const std::vector<SheetShape>& shapes, const SheetSearchPlan& plan,
                                                 const SheetSawPlan& sawn) {
     detail::SawJudge judge{shapes, plan, sawn};

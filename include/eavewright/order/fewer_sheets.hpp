@@ -15,8 +15,8 @@
 
 namespace eavewright::detail {
 
-/// Tries to do without one sheet until `most` places are tried or `report` stops it. Where that fails, the sheets are as
-/// they were.
+/// Tries to do without one sheet until `most` places are tried or `report` stops it. Where that fails, the sheets are
+/// as they were.
 template <class Report>
 bool drop_sheet(SheetSearch& search, std::int64_t most, Report&& report) {
     const std::vector<PackSheet> kept = search.sheets;

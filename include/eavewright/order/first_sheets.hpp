@@ -102,8 +102,8 @@ struct WaitingBlocks {
     return worth;
 }
 
-/// Lays everything sheet by sheet: of `trials` ways to fill one the best, again as often as there are pieces for it. Larger
-/// pieces are worth more than their area where `power` is above 1, so that small ones are kept for what is left.
+/// Lays everything sheet by sheet: of `trials` ways to fill one the best, again as often as there are pieces for it.
+/// Larger pieces are worth more than their area where `power` is above 1, so that small ones are kept for what is left.
 inline void fill_sheet_by_sheet(SheetSearch& search, std::size_t skip, double power, int trials) {
     search.choose_items(skip);
     std::vector<WaitingBlocks> waiting;

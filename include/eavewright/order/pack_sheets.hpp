@@ -17,7 +17,8 @@ namespace eavewright::detail {
 
 enum class NodeUse : std::int8_t { free, block, crosscut, rip };
 
-/// A rectangular part of a sheet. A cut keeps `first`, the low side, and leaves `second` beyond the blade where any is left.
+/// A rectangular part of a sheet. A cut keeps `first`, the low side, and leaves `second` beyond the blade where any is
+/// left.
 struct PackNode {
     double l0;
     double w0;

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// What is laid on a sheet as one rectangle: a piece in its box, or two slanted pieces out of one rectangle, parted by one
-// straight slanted cut.
+// What is laid on a sheet as one rectangle: a piece in its box, or two slanted pieces out of one rectangle, parted by
+// one straight slanted cut.
 
 #include <eavewright/order/saw_sheets.hpp>
 #include <eavewright/order/sheet_bound.hpp>
@@ -40,7 +40,8 @@ struct BlockPlace {
     bool mirrored;
 };
 
-/// A rectangle that one or two pieces come out of. Of two, the first is sawn along its side `side`, the second lies beyond.
+/// A rectangle that one or two pieces come out of. Of two, the first is sawn along its side `side`, the second lies
+/// beyond.
 struct Block {
     double l;
     double w;
@@ -92,8 +93,8 @@ struct PairRules {
 };
 [[nodiscard]] inline double tick_up(double at, Tick tick) { return inches(round_up_to_tick(one_inch * at, tick)); }
 
-/// The smallest blocks in which `second`, turned as said, lies beyond the slanted side `line` of `first`: as narrow as the
-/// wider of them and as long as needed, and as short as the longer and as wide as needed. Added where they save.
+/// The smallest blocks in which `second`, turned as said, lies beyond the slanted side `line` of `first`: as narrow as
+/// the wider of them and as long as needed, and as short as the longer and as wide as needed. Added where they save.
 inline void add_pair(const std::vector<ShapeKind>& kinds, std::size_t first, std::size_t side, const BlockPlace& second,
                      const PairRules& rules, std::vector<Block>& blocks) {
     const ShapeKind& a = kinds[first];

@@ -84,13 +84,13 @@ inline void saw_node(Sawyer& sawyer, const SheetSearch& search, const PackSheet&
 
 }  // namespace detail
 
-/// Saws every piece from whole sheets by cuts straight through, the strength axis of every piece along the sheet's length
-/// unless it may be turned: as few sheets as are found, then as few cuts. Two slanted pieces, one turned by 180 degrees, come
-/// out of one rectangle with one slanted cut between them where that saves. Never more sheets than `cut_sheets` takes. The same arguments give
-/// the same bytes. `report` is called now and then with a `SheetSearchProgress`; the search ends where it gives back false,
-/// when `plan.nodes` places are tried, or when nothing can be gained; the answer is whole in any case.
-/// Throws `FaultError`: the first fault of `plan`, out_of_range for a piece larger than a sheet or a corner off its box,
-/// too_much_work above `most_sheet_cuts`.
+/// Saws every piece from whole sheets by cuts straight through, the strength axis of every piece along the sheet's
+/// length unless it may be turned: as few sheets as are found, then as few cuts. Two slanted pieces, one turned by 180
+/// degrees, come out of one rectangle with one slanted cut between them where that saves. Never more sheets than
+/// `cut_sheets` takes. The same arguments give the same bytes. `report` is called now and then with a
+/// `SheetSearchProgress`; the search ends where it gives back false, when `plan.nodes` places are tried, or when
+/// nothing can be gained; the answer is whole in any case. Throws `FaultError`: the first fault of `plan`, out_of_range
+/// for a piece larger than a sheet or a corner off its box, too_much_work above `most_sheet_cuts`.
 template <class Report>
 [[nodiscard]] SheetSawPlan search_sheet_cuts(const std::vector<SheetShape>& shapes, const SheetSearchPlan& plan,
                                              Report&& report) {

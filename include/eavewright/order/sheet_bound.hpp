@@ -3,9 +3,9 @@
 
 // How few sheets any straight-through cutting of pieces can need, with what anybody recomputes it from.
 //
-// A scale maps the size of a piece, as a share of the sheet, to a share again, so that sizes which fit side by side never
-// add up to more than one (a dual feasible function). The products of a scale along the sheet and one across it, summed
-// over all pieces, are no more than the sheets (Fekete and Schepers, A combinatorial characterization of
+// A scale maps the size of a piece, as a share of the sheet, to a share again, so that sizes which fit side by side
+// never add up to more than one (a dual feasible function). The products of a scale along the sheet and one across it,
+// summed over all pieces, are no more than the sheets (Fekete and Schepers, A combinatorial characterization of
 // higher-dimensional orthogonal packing, 2004; the scales: Carlier, Clautiaux and Moukrim, New reduction procedures and
 // lower bounds for the two-dimensional bin packing problem with fixed orientation, 2007; both from memory, proven again
 // in the comments and tried against exhaustive search).
@@ -136,8 +136,8 @@ struct BoundPiece {
     std::vector<Spot> turned;  ///< nothing for a piece that may not be turned
 };
 
-/// What the shares are of. Two pieces a blade apart are so far apart in one of the two axes, or, where a blade may run at a
-/// slant, the blade over sqrt(2) at least. Sizes are rounded down by what a cut may be off.
+/// What the shares are of. Two pieces a blade apart are so far apart in one of the two axes, or, where a blade may run
+/// at a slant, the blade over sqrt(2) at least. Sizes are rounded down by what a cut may be off.
 struct BoundSheet {
     double l;
     double w;

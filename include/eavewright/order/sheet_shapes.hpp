@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: BSL-1.0
 #pragma once
 
-// Pieces to be cut from sheets with their outline, in the sheet's own axes: what a hip, a valley or a rake leaves of a box.
+// Pieces to be cut from sheets with their outline, in the sheet's own axes: what a hip, a valley or a rake leaves of a
+// box.
 
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
@@ -55,8 +56,8 @@ namespace detail {
     return is_convex(spots) ? hull_of(std::move(spots)) : box_of(inches(shape.box.length), inches(shape.box.width));
 }
 
-/// An outline of a box `l` by `w` after it is turned over (about its length) and by quarter turns counter-clockwise, its box
-/// still in the corner.
+/// An outline of a box `l` by `w` after it is turned over (about its length) and by quarter turns counter-clockwise,
+/// its box still in the corner.
 [[nodiscard]] inline Spots turned_outline(Spots spots, double l, double w, int quarters, bool mirrored) {
     if (mirrored) {
         for (Spot& spot : spots) {
@@ -87,8 +88,8 @@ namespace detail {
     return exact - at < tick.step() / 2.0 ? cut : shorter(cut, round_to_tick(at, tick));
 }
 
-/// The corners of a laid piece in its box: length up the slope or along the eave, width to the left of that as seen from
-/// outside, so that nothing is mirrored.
+/// The corners of a laid piece in its box: length up the slope or along the eave, width to the left of that as seen
+/// from outside, so that nothing is mirrored.
 [[nodiscard]] inline std::vector<CutPoint> corners_in_box(const SheetPiece& piece, const Sheets& sheets, Tick tick) {
     const double cosine = 1.0 / std::sqrt(1.0 + sheets.turn * sheets.turn);
     const double sine = sheets.turn * cosine;
@@ -116,9 +117,10 @@ namespace detail {
     return Area::from_value(detail::area_of(detail::sawn_outline(shape)));
 }
 
-/// What the pieces of a layout are cut to, in their order: box and outline in the sheet's own axes, length up the slope over
-/// purlins and along the eave over chords. Corners are rounded to the tick. A piece with a notch or an opening keeps its box:
-/// it is sawn out of that by hand. One from which only less than a tick is lost by its hull is taken as straight.
+/// What the pieces of a layout are cut to, in their order: box and outline in the sheet's own axes, length up the slope
+/// over purlins and along the eave over chords. Corners are rounded to the tick. A piece with a notch or an opening
+/// keeps its box: it is sawn out of that by hand. One from which only less than a tick is lost by its hull is taken as
+/// straight.
 [[nodiscard]] inline std::vector<SheetShape> cut_shapes(const Sheets& sheets, Tick tick = Tick::of_inch(16)) {
     std::vector<SheetShape> shapes;
     shapes.reserve(sheets.pieces.size());

@@ -14,7 +14,8 @@
 
 namespace eavewright {
 
-/// A point of a sheet or of a piece's box: along the strength axis, and across it to the left, both from the low corner.
+/// A point of a sheet or of a piece's box: along the strength axis, and across it to the left, both from the low
+/// corner.
 struct CutPoint {
     Length length;
     Length width;

@@ -3,8 +3,11 @@
 
 // Every header of the library at once: for small programs and examples. Code that builds often includes what it uses.
 
+#include <eavewright/drawing/cut_drawing.hpp>
+#include <eavewright/drawing/cut_sheets_drawing.hpp>
 #include <eavewright/drawing/cut_steel_drawing.hpp>
 #include <eavewright/drawing/cut_steel_tables.hpp>
+#include <eavewright/drawing/cut_sticks_drawing.hpp>
 #include <eavewright/drawing/finding_marks.hpp>
 #include <eavewright/drawing/heads.hpp>
 #include <eavewright/drawing/label_place.hpp>
@@ -23,6 +26,7 @@
 #include <eavewright/drawing/plane_drawing.hpp>
 #include <eavewright/drawing/shape_drawing.hpp>
 #include <eavewright/drawing/sheet_findings.hpp>
+#include <eavewright/drawing/sheet_groups.hpp>
 #include <eavewright/drawing/site_blocks.hpp>
 #include <eavewright/drawing/site_picture.hpp>
 #include <eavewright/drawing/site_sheet.hpp>

@@ -11,9 +11,12 @@
 
 #include "print_order.hpp"
 #include "print_report.hpp"
+#include "print_search.hpp"
 #include "read_roof.hpp"
 #include "write_files.hpp"
 
+#include <eavewright/drawing/cut_sheets_drawing.hpp>
+#include <eavewright/drawing/cut_sticks_drawing.hpp>
 #include <eavewright/drawing/plane_drawing.hpp>
 #include <eavewright/drawing/site_sheet.hpp>
 #include <eavewright/drawing/site_sheet_text.hpp>
@@ -65,6 +68,24 @@ struct CommandLine {
     return text.str();
 }
 
+/// How sheets and lumber are cut from what is bought.
+void add_cut_pictures(const RoofResult& result, const RoofOrder& order, const RoofFile& file, const std::string& stem,
+                      std::vector<OutputFile>& files) {
+    const Tick tick = file.roof->tick;
+    if (order.sheets) {
+        files.push_back(
+            {stem + ".cut_sheets.svg",
+             draw_cut_sheets(*order.sheets, order.sheet_pieces, sheet_search(*file.roof, *file.supply),
+                             sheet_piece_names(result), {.title = result.name + ", sheets", .tick = tick})});
+    }
+    if (order.lumber) {
+        files.push_back(
+            {stem + ".cut_lumber.svg",
+             draw_cut_sticks(*order.lumber, order.lumber_pieces, lumber_stock(*file.roof, *file.supply),
+                             lumber_piece_names(result), {.title = result.name + ", lumber", .tick = tick})});
+    }
+}
+
 /// Everything is made before anything is written, so a refusal leaves no half-written file.
 [[nodiscard]] std::vector<OutputFile> make_files(const RoofResult& result, const std::optional<RoofOrder>& order,
                                                  const RoofFile& file, const std::string& stem) {
@@ -88,6 +109,9 @@ struct CommandLine {
         files.push_back({name + ".site.svg", draw_site_sheet(sheet, slope, {.paper = paper, .tick = tick})});
         files.push_back({name + ".site.txt", write_site_sheet(sheet, tick)});
     }
+    if (order) {
+        add_cut_pictures(result, *order, file, stem, files);
+    }
     return files;
 }
 
@@ -110,6 +134,9 @@ struct CommandLine {
     const std::string stem = std::filesystem::path{line.roof}.stem().string();
     const std::vector<OutputFile> files = make_files(result, order, file, stem);
     print_report(std::cout, result, file.roof->tick);
+    if (const std::optional<FoundLayout> found = result.search ? result.search : search_deck(*file.roof)) {
+        print_search(std::cout, *found, result.search.has_value(), file.roof->tick);
+    }
     if (order) {
         print_order(std::cout, *order, file.roof->tick);
     }

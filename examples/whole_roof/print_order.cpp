@@ -49,6 +49,14 @@ void print_line(const ReportText& text, const Order& order, const OrderLine& lin
 }
 }  // namespace
 
+namespace {
+[[nodiscard]] std::string lumber_bound(const CutBound& bound) {
+    return bound.goal == CutGoal::least_cost ? "no way of cutting buys less than " +
+                                                   write_decimal(static_cast<double>(bound.value) / 100.0, 2) + " ft"
+                                             : "no way of cutting buys fewer than " + std::to_string(bound.value);
+}
+}  // namespace
+
 void print_order(std::ostream& out, const RoofOrder& roof, Tick tick) {
     const ReportText text{out, tick};
     const Order& order = roof.order;
@@ -66,11 +74,12 @@ void print_order(std::ostream& out, const RoofOrder& roof, Tick tick) {
             << group.pieces_in_full << (group.heaviest ? ", the heaviest " + text.mass(*group.heaviest) : "") << "\n";
     }
     if (roof.lumber) {
-        text.line("lumber wasted", text.of(roof.lumber->waste) + " of " + text.of(roof.lumber->bought) + " bought");
+        text.line("lumber wasted", text.of(roof.lumber->waste) + " of " + text.of(roof.lumber->bought) + " bought; " +
+                                       (roof.lumber_bound ? lumber_bound(*roof.lumber_bound) : std::string{}));
     }
     if (roof.sheets) {
         text.line("sheets wasted", text.area(roof.sheets->waste) + "; no way of cutting needs fewer than " +
-                                       std::to_string(roof.sheets->fewest));
+                                       std::to_string(roof.sheets->bound.sheets));
     }
     const std::string sums = parts(text, order.currency, order.total.mass, order.total.price, order.total.minutes);
     text.line("in all", sums.empty() ? std::to_string(order.total.packs) + " sold units" : sums.substr(2));

@@ -189,6 +189,7 @@ DeckPlan read_deck(JsonFields deck, Length& thickness) {
         thickness = no_length;  // the purlins drop by it, so that it builds nothing up
         overhangs->finish();
     }
+    plan.layout = deck.name_or("layout", plan.layout);
     deck.finish();
     return plan;
 }

@@ -5,6 +5,7 @@
 #include "workshop.hpp"
 
 #include <eavewright/order/check_order.hpp>
+#include <eavewright/order/check_sheet_cuts.hpp>
 #include <eavewright/order/difference.hpp>
 #include <eavewright/whole_roof/placed_pieces.hpp>
 #include <eavewright/whole_roof/roof_order.hpp>
@@ -132,9 +133,8 @@ TEST_CASE("what an order buys yields every piece when it is cut again") {
         CHECK(in_bars(*order.lumber) == static_cast<std::int64_t>(order.lumber_pieces.size()));
         CHECK(line_of(order, "purlin lumber").bought == Quantity::of_pieces(order.lumber->to_buy[0]));
         // Sheets.
-        CHECK(find_faults_of_cuts(order.sheet_pieces,
-                                  {.sheet = roof.deck->sheets.sheet, .on_hand = supply.sheets.on_hand}, *order.sheets)
-                  .empty());
+        CHECK(find_faults_of_cuts(order.sheet_pieces, sheet_search(roof, supply), *order.sheets).empty());
+        CHECK(order.sheets->sheets <= order.sheets->plain);
         CHECK(line_of(order, "sheet").packs == order.sheets->to_buy);
         // Panels: one for each piece laid, at least as long.
         std::map<double, std::int64_t> panels;

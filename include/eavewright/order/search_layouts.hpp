@@ -38,16 +38,19 @@ struct LayoutSearchPlan {
     std::size_t finalists = 4;     ///< layouts, best by plain cutting, that are cut by search
     std::int64_t nodes = 10'000;   ///< places that each of those searches may try
     std::size_t most_tries = 500;  ///< layouts laid
+    int least_spaces =
+        2;  ///< support spaces that a piece should span: sheets are rated over two or more; common practice
 };
 
-/// What a layout is worth. One that rests worse or has more slivers than the plain one is not taken; of the others the fewest
+/// What a layout is worth. One that rests worse, or has more slivers or short spans than the plain one is not taken; of the others the fewest
 /// sheets win, then the fewest slivers, then the fewest cuts, then the widest narrowest piece.
 struct LayoutScore {
     std::size_t unsupported;  ///< joints and edges that rest on too little
     std::size_t slivers;
     std::int64_t sheets;
     std::int64_t cuts;
-    Length narrowest;  ///< least length or width of any piece
+    Length narrowest;             ///< least length or width of any piece
+    std::size_t short_spans = 0;  ///< pieces over fewer support spaces than they should span
 };
 template <>
 struct FieldsOf<LayoutScore> {
@@ -56,7 +59,9 @@ struct FieldsOf<LayoutScore> {
         field("slivers", FieldUnit::count, "pieces and legs under the sliver limit", &LayoutScore::slivers),
         field("sheets", FieldUnit::count, "whole sheets", &LayoutScore::sheets),
         field("cuts", FieldUnit::count, "cuts", &LayoutScore::cuts),
-        field("narrowest", FieldUnit::length, "least length or width of any piece", &LayoutScore::narrowest));
+        field("narrowest", FieldUnit::length, "least length or width of any piece", &LayoutScore::narrowest),
+        field("short_spans", FieldUnit::count, "pieces over fewer support spaces than they should span",
+              &LayoutScore::short_spans));
 };
 
 /// How far a search has come.
@@ -97,6 +102,10 @@ inline void find_faults(const LayoutSearchPlan& plan, const Path& path, Faults& 
         faults.push_back(Fault{FaultCode::out_of_range, Path{path, "finalists"}.text(), std::to_string(plan.finalists),
                                "1 to 1000"});
     }
+    if (plan.least_spaces < 0 || plan.least_spaces > 100) {
+        faults.push_back(Fault{FaultCode::out_of_range, Path{path, "least_spaces"}.text(),
+                               std::to_string(plan.least_spaces), "0 to 100 support spaces"});
+    }
     if (plan.most_tries < 1 || plan.most_tries > 1'000'000) {
         faults.push_back(Fault{FaultCode::out_of_range, Path{path, "most_tries"}.text(),
                                std::to_string(plan.most_tries), "1 to 1000000"});
@@ -126,13 +135,14 @@ struct LaidRoof {
     LayoutScore score;
 };
 
-inline void add_to_score(const Sheets& sheets, LayoutScore& score) {
+inline void add_to_score(const Sheets& sheets, Length least_span, LayoutScore& score) {
     for (const Finding& finding : sheets.findings) {
         const bool sliver = finding.code == FindingCode::sliver_length || finding.code == FindingCode::sliver_width ||
                             finding.code == FindingCode::narrow_leg;
         ++(sliver ? score.slivers : score.unsupported);
     }
     for (const SheetPiece& piece : sheets.pieces) {
+        score.short_spans += piece.length < least_span ? 1U : 0U;
         score.narrowest = shorter(score.narrowest, shorter(piece.length, piece.width));
         if (!piece.whole) {
             score.cuts += (piece.slanted ? 1 : 0) + 1;
@@ -142,11 +152,14 @@ inline void add_to_score(const Sheets& sheets, LayoutScore& score) {
 
 template <Surface surface>
 [[nodiscard]] LaidRoof lay_roof(const std::vector<Plane<surface>>& planes,
-                                const std::vector<Supports<surface>>& supports, std::vector<SheetPlan> plans) {
+                                const std::vector<Supports<surface>>& supports, int least_spaces,
+                                std::vector<SheetPlan> plans) {
     LaidRoof laid{std::move(plans), {}, {0, 0, 0, 0, Length::from_inches(length_limit_in)}};
     for (std::size_t i = 0; i < planes.size(); ++i) {
         laid.sheets.push_back(tile_sheets(planes[i], supports[i], laid.plans[i]));
-        add_to_score(laid.sheets.back(), laid.score);
+        // From middle to middle of supports, less the gaps and a tick of rounding.
+        const SheetPlan& own = laid.plans[i];
+        add_to_score(laid.sheets.back(), supports[i].spacing * least_spaces - own.gap - own.tick.step(), laid.score);
     }
     return laid;
 }
@@ -205,7 +218,8 @@ template <Surface surface, class Report>
         bare += (across * 2.0) * (plan.plain.tick.step() / 2.0 + count_tolerance);
     }
     const std::int64_t fewest = fewest_sheets(area, bare, plan.stock, plan.plain.gap);
-    detail::LaidRoof plain = detail::lay_roof(planes, supports, std::vector<SheetPlan>(planes.size(), plan.plain));
+    detail::LaidRoof plain =
+        detail::lay_roof(planes, supports, plan.least_spaces, std::vector<SheetPlan>(planes.size(), plan.plain));
     plain.score.sheets = detail::count_plainly(plain, plan.stock);
     const std::int64_t plain_sheets = plain.score.sheets;
     const std::vector<detail::LayoutChoice> choices =
@@ -213,6 +227,7 @@ template <Surface surface, class Report>
     std::vector<detail::LaidRoof> best{std::move(plain)};  // the plain one first, then the finalists
     const std::size_t unsupported = best[0].score.unsupported;
     const std::size_t slivers = best[0].score.slivers;
+    const std::size_t short_spans = best[0].score.short_spans;
     std::size_t tried = 1;
     for (const detail::LayoutChoice& choice : choices) {
         if (!report(LayoutProgress{tried, choices.size() + 1, best.size() > 1 ? best[1].score.sheets : plain_sheets,
@@ -223,9 +238,10 @@ template <Surface surface, class Report>
         for (std::size_t i = 0; i < planes.size(); ++i) {
             plans.push_back(detail::plan_of(choice, planes[i], supports[i].run, plan.plain));
         }
-        detail::LaidRoof laid = detail::lay_roof(planes, supports, std::move(plans));
+        detail::LaidRoof laid = detail::lay_roof(planes, supports, plan.least_spaces, std::move(plans));
         ++tried;
-        if (laid.score.unsupported > unsupported || laid.score.slivers > slivers) {
+        if (laid.score.unsupported > unsupported || laid.score.slivers > slivers ||
+            laid.score.short_spans > short_spans) {
             continue;
         }
         laid.score.sheets = detail::count_plainly(laid, plan.stock);

@@ -127,7 +127,7 @@ inline void rest_on_joint(const Sheets& sheets, const std::vector<std::size_t>& 
             }
         }
         const std::optional<std::size_t> outer = detail::edge_under(a, b, outline);
-        if (outer && edge.rest != EdgeRest::at_opening) {
+        if (outer && edge.rest != EdgeRest::at_opening && *outer < plane.edges.size()) {
             edge.outer = plane.edges[*outer];
             edge.rest = *edge.outer == EdgeKind::hip      ? EdgeRest::at_hip
                         : *edge.outer == EdgeKind::valley ? EdgeRest::at_valley

@@ -53,6 +53,13 @@ struct OverhangDeck {
     bool rakes = true;  ///< the rake overhangs too
 };
 
+/// Whether sheets are laid as given, or as a search finds that they take fewest.
+enum class SheetLayout { as_given, fewest_sheets };
+template <>
+struct NamesOf<SheetLayout> {
+    static constexpr std::array<std::string_view, 2> list{"as_given", "fewest_sheets"};
+};
+
 /// Sheets over the whole slope, or over its overhangs alone, and what nails them down.
 struct DeckPlan {
     SheetPlan sheets;
@@ -61,6 +68,7 @@ struct DeckPlan {
     std::optional<Length> stop_board{};  ///< longest board to be had for the first row's stop board
     Length ridge_hold_back =
         no_length;  ///< upper edge of the sheets below the ridge, up the slope: half of a vent slot
+    SheetLayout layout = SheetLayout::as_given;
 };
 
 /// What keeps the rain out, as far as its least slope and the underlayment ask.

@@ -10,6 +10,7 @@
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_marks.hpp>
 #include <eavewright/order/handling.hpp>
+#include <eavewright/order/search_layouts.hpp>
 #include <eavewright/order/stack.hpp>
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/shape.hpp>
@@ -37,7 +38,7 @@
 namespace eavewright {
 
 /// Version of the result's fields; grows when a field is added, never changes what a field means.
-inline constexpr int result_version = 2;
+inline constexpr int result_version = 3;
 
 /// The caution that goes with every result that somebody climbs onto.
 inline constexpr std::string_view layout_caution =
@@ -111,6 +112,7 @@ struct RoofResult {
     std::optional<SlopeVerdict> covering;                 ///< the covering at this slope
     std::optional<UnderlaymentChoice> underlayment_rule;  ///< and what it asks of the underlayment
     std::vector<CarriedPieces> carried;  ///< heaviest kind first: sheets, then panels, each longest first
+    std::optional<FoundLayout> search;   ///< where the deck was laid as a search found it
 };
 
 template <>
@@ -208,7 +210,9 @@ struct FieldsOf<RoofResult> {
               &RoofResult::covering),
         field("underlayment_rule", FieldUnit::none, "the rule of the underlayment, null where there is none",
               &RoofResult::underlayment_rule),
-        field("carried", FieldUnit::none, "what carrying the pieces takes, size by size", &RoofResult::carried));
+        field("carried", FieldUnit::none, "what carrying the pieces takes, size by size", &RoofResult::carried),
+        field("search", FieldUnit::none, "what a search for fewer sheets found, null where none was asked for",
+              &RoofResult::search));
 };
 
 }  // namespace eavewright

@@ -7,10 +7,15 @@
 #include <eavewright/field.hpp>
 #include <eavewright/order/article.hpp>
 #include <eavewright/order/bundles.hpp>
-#include <eavewright/order/cut_sheets.hpp>
+#include <eavewright/order/cut_bound.hpp>
 #include <eavewright/order/cut_stock.hpp>
+#include <eavewright/order/money.hpp>
 #include <eavewright/order/purchase.hpp>
 #include <eavewright/order/quantity.hpp>
+#include <eavewright/order/search_cuts.hpp>
+#include <eavewright/order/search_sheet_cuts.hpp>
+#include <eavewright/order/sheet_cut_tree.hpp>
+#include <eavewright/order/sheet_shapes.hpp>
 #include <eavewright/whole_roof/description.hpp>
 #include <eavewright/whole_roof/result.hpp>
 #include <eavewright/whole_roof/supply.hpp>
@@ -28,11 +33,12 @@ namespace eavewright {
 /// What to buy for a roof, and how what is bought is cut.
 struct RoofOrder {
     Order order;
-    std::vector<Length> lumber_pieces;    ///< purlins, then blocks, slope by slope
-    std::optional<CutList> lumber;        ///< their cuts; none where there are none
-    std::vector<SheetSize> sheet_pieces;  ///< slope by slope, in the order of the layout
-    std::optional<SheetCutList> sheets;
-    std::vector<LengthBundles> panels;  ///< by length, longest first
+    std::vector<Length> lumber_pieces;       ///< purlins, then blocks, slope by slope
+    std::optional<CutList> lumber;           ///< their cuts; none where there are none
+    std::vector<SheetShape> sheet_pieces;    ///< slope by slope, in the order of the layout
+    std::optional<SheetSawPlan> sheets;      ///< how they are sawn from whole sheets
+    std::vector<LengthBundles> panels;       ///< by length, longest first
+    std::optional<CutBound> lumber_bound{};  ///< no way of cutting the lumber buys less, and why
 };
 template <>
 struct FieldsOf<RoofOrder> {
@@ -41,9 +47,52 @@ struct FieldsOf<RoofOrder> {
         field("lumber_pieces", FieldUnit::length, "purlins, then blocks, slope by slope", &RoofOrder::lumber_pieces),
         field("lumber", FieldUnit::none, "how they are cut, null where there are none", &RoofOrder::lumber),
         field("sheet_pieces", FieldUnit::none, "pieces of sheet, slope by slope", &RoofOrder::sheet_pieces),
-        field("sheets", FieldUnit::none, "how they are cut, null where there are none", &RoofOrder::sheets),
-        field("panels", FieldUnit::none, "panels by length, longest first", &RoofOrder::panels));
+        field("sheets", FieldUnit::none, "how they are sawn, null where there are none", &RoofOrder::sheets),
+        field("panels", FieldUnit::none, "panels by length, longest first", &RoofOrder::panels),
+        field("lumber_bound", FieldUnit::none, "no way of cutting the lumber buys less, null where there is none",
+              &RoofOrder::lumber_bound));
 };
+
+/// What the sheets of an order are sawn from.
+[[nodiscard]] inline SheetSearchPlan sheet_search(const RoofDescription& roof, const SupplyPlan& supply) {
+    return {.stock = {.sheet = roof.deck->sheets.sheet, .on_hand = supply.sheets.on_hand, .kerf = supply.sheet_kerf},
+            .nodes = 10'000,
+            .tick = roof.tick};
+}
+
+/// Short names of an order's pieces of sheet, in its order: the slope's first letter, then the name in the layout.
+[[nodiscard]] inline std::vector<std::string> sheet_piece_names(const RoofResult& result) {
+    std::vector<std::string> names;
+    for (const SlopeResult& slope : result.slopes) {
+        for (const SheetPiece& piece : slope.sheets.pieces) {
+            names.push_back(slope.name.substr(0, 1) + " " + piece_name(piece));
+        }
+    }
+    return names;
+}
+/// Short names of its pieces of lumber: the slope's first letter and the row, or what it blocks.
+[[nodiscard]] inline std::vector<std::string> lumber_piece_names(const RoofResult& result) {
+    std::vector<std::string> names;
+    for (const SlopeResult& slope : result.slopes) {
+        const std::string letter = slope.name.substr(0, 1);
+        for (const PurlinPiece& piece : slope.purlin_pieces) {
+            names.push_back(letter + " row " + std::to_string(piece.row));
+        }
+        for (const BlockingPiece& block : slope.blocks) {
+            names.push_back(letter + " block " + std::to_string(block.below) + "-" + std::to_string(block.below + 1));
+        }
+    }
+    return names;
+}
+
+/// What lumber is cut from: the supply's lengths, or the one that the purlins are cut from.
+[[nodiscard]] inline StockPlan lumber_stock(const RoofDescription& roof, const SupplyPlan& supply) {
+    StockPlan plan = supply.lumber;
+    if (plan.stock.empty()) {
+        plan.stock.push_back({.length = roof.purlins->cuts.stock_length});
+    }
+    return plan;
+}
 
 namespace detail {
 [[nodiscard]] inline Demand pack_demand(std::string name, Delivery delivery, const PackGoods& goods,
@@ -96,6 +145,20 @@ template <class Cut>
     }
 }
 
+/// Fewest lengths bought; of several for sale, the fewest feet, since lumber is priced by the foot.
+[[nodiscard]] inline CutSearchPlan lumber_search(const StockPlan& plan) {
+    CutSearchPlan search{.stock = plan, .goal = CutGoal::fewest_bought, .nodes = 20'000};
+    std::size_t for_sale = 0;
+    for (StockLength& stock : search.stock.stock) {
+        for_sale += stock.for_sale ? 1U : 0U;
+        if (!stock.cost) {
+            stock.cost = Money::from_hundredths(std::llround(feet(stock.length) * 100.0));
+        }
+    }
+    search.goal = for_sale > 1 ? CutGoal::least_cost : CutGoal::fewest_bought;
+    return search;
+}
+
 inline void order_lumber(const RoofDescription& roof, const RoofResult& result, const SupplyPlan& supply,
                          RoofOrder& order, std::vector<Demand>& demands) {
     for (const SlopeResult& slope : result.slopes) {
@@ -109,11 +172,10 @@ inline void order_lumber(const RoofDescription& roof, const RoofResult& result, 
     if (order.lumber_pieces.empty()) {
         return;
     }
-    StockPlan plan = supply.lumber;
-    if (plan.stock.empty()) {
-        plan.stock.push_back({.length = roof.purlins->cuts.stock_length});
-    }
-    order.lumber = naming_pieces("lumber_", [&] { return cut_stock(order.lumber_pieces, plan); });
+    const StockPlan plan = lumber_stock(roof, supply);
+    FoundCuts found = naming_pieces("lumber_", [&] { return search_cuts(order.lumber_pieces, lumber_search(plan)); });
+    order.lumber = std::move(found.list);
+    order.lumber_bound = std::move(found.bound);
     std::vector<std::int64_t> used(plan.stock.size(), 0);
     std::vector<std::int64_t> from_hand(plan.stock.size(), 0);
     for (const CutBar& bar : order.lumber->bars) {
@@ -131,18 +193,15 @@ inline void order_lumber(const RoofDescription& roof, const RoofResult& result, 
 inline void order_deck(const RoofDescription& roof, const RoofResult& result, const SupplyPlan& supply,
                        RoofOrder& order, std::vector<Demand>& demands) {
     for (const SlopeResult& slope : result.slopes) {
-        for (const SheetPiece& piece : slope.sheets.pieces) {
-            order.sheet_pieces.push_back({.width = piece.width, .length = piece.length});
+        for (SheetShape& shape : cut_shapes(slope.sheets, roof.tick)) {
+            order.sheet_pieces.push_back(std::move(shape));
         }
     }
     if (order.sheet_pieces.empty()) {
         return;
     }
-    order.sheets = naming_pieces("sheet_", [&] {
-        return cut_sheets(
-            order.sheet_pieces,
-            {.sheet = roof.deck->sheets.sheet, .on_hand = supply.sheets.on_hand, .kerf = supply.sheet_kerf});
-    });
+    order.sheets =
+        naming_pieces("sheet_", [&] { return search_sheet_cuts(order.sheet_pieces, sheet_search(roof, supply)); });
     demands.push_back(pack_demand("sheet", Delivery::deck, supply.sheets, order.sheets->sheets));
     demands.push_back(pack_demand("nail", Delivery::deck, supply.nails, result.nails));
 }
@@ -243,11 +302,17 @@ inline void order_steel(const RoofDescription& roof, const RoofResult& result, c
 /// What a layout has to be bought. Never short: lumber and sheets are cut from what is bought (`find_faults_of_cuts` says
 /// so on its own), everything else is counted up to whole packs (`find_faults_of_order`). Bought less placed is the waste;
 /// no share is added unless asked. The steel is ordered by the lengths of `result`: measure the deck first.
-/// Throws `FaultError`: the first fault of `supply`, does_not_fit where no length to be had is long enough, and as `cut_stock`, `cut_sheets`, `bundle_lengths` and `purchase`.
+/// Throws `FaultError`: the first fault of `supply`, does_not_fit where no length to be had is long enough, and as `search_cuts`, `search_sheet_cuts`, `bundle_lengths` and `purchase`.
 [[nodiscard]] inline RoofOrder order_roof(const RoofDescription& roof, const RoofResult& result,
                                           const SupplyPlan& supply) {
     require_sound(supply, "supply");
-    RoofOrder order{.order = {}, .lumber_pieces = {}, .lumber = {}, .sheet_pieces = {}, .sheets = {}, .panels = {}};
+    RoofOrder order{.order = {},
+                    .lumber_pieces = {},
+                    .lumber = {},
+                    .sheet_pieces = {},
+                    .sheets = {},
+                    .panels = {},
+                    .lumber_bound = {}};
     std::vector<Demand> demands;
     detail::order_lumber(roof, result, supply, order, demands);
     detail::order_deck(roof, result, supply, order, demands);

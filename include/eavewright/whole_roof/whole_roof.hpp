@@ -13,6 +13,7 @@
 #include <eavewright/whole_roof/lay_slope.hpp>
 #include <eavewright/whole_roof/over_all.hpp>
 #include <eavewright/whole_roof/result.hpp>
+#include <eavewright/whole_roof/search_deck.hpp>
 
 #include <cstddef>
 #include <cstdint>
@@ -201,7 +202,8 @@ namespace detail {
             .foam = std::nullopt,
             .covering = covering_verdict(roof),
             .underlayment_rule = underlayment_choice(roof),
-            .carried = {}};
+            .carried = {},
+            .search = std::nullopt};
 }
 
 [[nodiscard]] inline RoofResult lay_roof(const RoofDescription& roof) {
@@ -210,8 +212,17 @@ namespace detail {
     if (roof.squaring.footprint) {
         result.footprint = true_up(*roof.squaring.footprint, roof.squaring.tape, roof.squaring.tolerance);
     }
+    if (roof.deck && roof.deck->layout == SheetLayout::fewest_sheets) {
+        result.search = search_deck(roof);
+    }
     for (std::size_t i = 0; i < shape.slopes.size(); ++i) {
-        result.slopes.push_back(lay_slope(roof, shape, i));
+        if (!result.search) {
+            result.slopes.push_back(lay_slope(roof, shape, i));
+            continue;
+        }
+        RoofDescription searched = roof;
+        searched.deck->sheets = result.search->plans[i];
+        result.slopes.push_back(lay_slope(searched, shape, i));
     }
     if (result.slopes.size() == 2 && result.slopes[0].trueness && result.slopes[1].trueness) {
         result.ridge = true_up_pair(*result.slopes[0].trueness, *result.slopes[1].trueness);

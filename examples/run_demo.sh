@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: BSL-1.0
 # Builds the examples, lays out an L-shaped house with a wrap-around porch, then a workshop: the reports here, the
-# workshop's papers under build/demo/out.
+# papers of both under build/demo/out.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 bash cmake/install_packages.sh build
@@ -13,6 +13,6 @@ cmake --build build/demo --target whole_roof house -j"$(nproc)" -- --no-print-di
 
 out=$PWD/build/demo/out
 mkdir -p "$out"
-build/demo/examples/house
+build/demo/examples/house --out "$out/house"
 echo
 build/demo/examples/whole_roof examples/whole_roof/workshop.json --out "$out"

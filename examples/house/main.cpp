@@ -1,11 +1,16 @@
 // SPDX-License-Identifier: BSL-1.0
 
 // An L-shaped house with a wrap-around porch: its planes, its members with their cuts, and what lies on each plane.
+//
+//   house [--out FOLDER]    with a folder, pictures of the sheets, the underlayment, the steel and the cutting of each
 
+#include "cover.hpp"
 #include "house.hpp"
 
 #include <eavewright/eavewright.hpp>
 
+#include <filesystem>
+#include <fstream>
 #include <iomanip>
 #include <iostream>
 #include <string>
@@ -33,27 +38,12 @@ void print_edges(const ChordPlane& plane) {
     }
 }
 
-/// Purlins, sheets and nails where the plane takes them; where it does not, why.
-void print_cover(const PurlinPlane& plane) {
-    try {
-        const PurlinRows rows = purlin_rows(plane, AtMost{24_in});
-        std::cout << "    " << rows.rows.size() << " rows of purlins, widest space " << of(rows.widest_space) << "\n";
-        const Sheets sheets = tile_sheets(plane, rows, {.sheet = {.width = 4_ft, .length = 8_ft}});
-        const NailCount nails = count_nails(sheets, rows, {.edge = 6_in, .field = 12_in});
-        std::cout << "    " << sheets.pieces.size() << " pieces of sheet, " << sheets.findings.size() << " findings, "
-                  << nails.total << " nails\n";
-    } catch (const FaultError& refused) {
-        std::cout << "    not laid yet: " << refused.what() << "\n";
-    }
-}
-
 void print_planes(const ComposedRoof& house) {
     const BuildUp layers{.purlin = 1.5_in, .deck = 0.4375_in};
     for (const FacePlanes& face : planes_of(house, layers)) {
         std::cout << face.name << ": " << write_decimal(square_feet(net_area(face.chord)), 1) << " sq ft, "
                   << write_decimal(face.chord.pitch.rise_in_12(), 3) << " in 12\n";
         print_edges(face.chord);
-        print_cover(face.purlin);
     }
 }
 
@@ -112,12 +102,28 @@ void print_porch(const WrapAroundPorch& porch) {
 }
 }  // namespace
 
-int main() {
+int main(int argc, char** argv) {
     const ComposedRoof house = house_roof();
     std::cout << "An L-shaped house with a wrap-around porch\n\n";
     print_planes(house);
     line("highest", of(house.highest) + " above the benchmark");
     print_rafters(house_shape().main);
     print_porch(porch_shape());
+    const HouseCover cover = cover_house(house);
+    print_cover(std::cout, cover);
     std::cout << "\n" << layout_caution << "\n";
+    if (argc == 3 && std::string{argv[1]} == "--out") {
+        const std::filesystem::path folder{argv[2]};
+        std::filesystem::create_directories(folder);
+        std::cout << "\nWritten\n";
+        for (const HouseFile& file : draw_cover(cover)) {
+            std::ofstream out{folder / file.name};
+            if (!(out << file.text)) {
+                std::cerr << "cannot write " << (folder / file.name).string() << "\n";
+                return 1;
+            }
+            std::cout << (folder / file.name).string() << "\n";
+        }
+    }
+    return 0;
 }

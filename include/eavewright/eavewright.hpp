@@ -80,9 +80,11 @@
 #include <eavewright/order/cut_bound.hpp>
 #include <eavewright/order/cut_dive.hpp>
 #include <eavewright/order/cut_model.hpp>
+#include <eavewright/order/cut_patterns.hpp>
 #include <eavewright/order/cut_program.hpp>
 #include <eavewright/order/cut_sheets.hpp>
 #include <eavewright/order/cut_stock.hpp>
+#include <eavewright/order/cut_tree.hpp>
 #include <eavewright/order/difference.hpp>
 #include <eavewright/order/fewer_sheets.hpp>
 #include <eavewright/order/fill_stick.hpp>
@@ -103,6 +105,7 @@
 #include <eavewright/order/sheet_search.hpp>
 #include <eavewright/order/sheet_shapes.hpp>
 #include <eavewright/order/sheet_spots.hpp>
+#include <eavewright/order/splice_runs.hpp>
 #include <eavewright/order/stack.hpp>
 #include <eavewright/order/stack_pieces.hpp>
 #include <eavewright/roof/air.hpp>
@@ -210,6 +213,7 @@
 #include <eavewright/whole_roof/result.hpp>
 #include <eavewright/whole_roof/result_json.hpp>
 #include <eavewright/whole_roof/roof_order.hpp>
+#include <eavewright/whole_roof/search_deck.hpp>
 #include <eavewright/whole_roof/site_cover_steps.hpp>
 #include <eavewright/whole_roof/site_frame_steps.hpp>
 #include <eavewright/whole_roof/site_sheet.hpp>

@@ -161,18 +161,9 @@ inline void make_up_source(CutModel& model, std::int64_t pieces) {
     return model;
 }
 
-/// The bound that weights give, whatever they are: the unit is made as large as the fullest bought stick needs, and
-/// prices of sticks on hand as high as theirs do. Steps are doubled until fillings can be listed.
-[[nodiscard]] inline CutBound close_bound(const CutModel& model, const StockPlan& plan, CutGoal goal,
-                                          const std::vector<std::int64_t>& weights, std::int64_t unit) {
-    CutBound bound{goal, model.step, unit, {}, std::vector<std::int64_t>(plan.stock.size(), 0), 0};
-    std::vector<std::int64_t> counts;
-    std::int64_t sum = 0;
-    for (std::size_t k = 0; k < model.kinds.size(); ++k) {
-        bound.weights.push_back({model.kinds[k].length, weights[k]});
-        counts.push_back(static_cast<std::int64_t>(model.kinds[k].pieces.size()));
-        sum += weights[k] * counts.back();
-    }
+/// Makes any weights hold: the unit as large as the fullest bought stick needs, prices of sticks on hand as high as theirs
+/// do. Steps are doubled until fillings can be listed.
+inline void fit_weights(CutBound& bound, const StockPlan& plan, const std::vector<std::int64_t>& counts) {
     std::vector<Filling> best;
     while (best.empty()) {
         best = best_fillings(weigh_kinds(plan, bound, counts), longest_room(plan, bound.step), most_fillings_made);
@@ -181,19 +172,40 @@ inline void make_up_source(CutModel& model, std::int64_t pieces) {
     std::vector<std::int64_t> held;
     for (const StockLength& stock : plan.stock) {
         held.push_back(weight_within(best, most_steps_of(plan, stock.length, bound.step)));
-        const std::int64_t count = counts_for(goal, stock, false);
+        const std::int64_t count = counts_for(bound.goal, stock, false);
         if (stock.for_sale && !may_hold(held.back(), bound.unit, count)) {
             bound.unit = (held.back() - 1) / count + 1;
         }
     }
+    bound.hand_prices.assign(plan.stock.size(), 0);
     for (std::size_t i = 0; i < plan.stock.size(); ++i) {
-        const std::int64_t free = counts_for(goal, plan.stock[i], true) > 0 ? bound.unit : 0;
+        const std::int64_t free = counts_for(bound.goal, plan.stock[i], true) > 0 ? bound.unit : 0;
         if (plan.stock[i].on_hand > 0 && held[i] > free) {
             bound.hand_prices[i] = held[i] - free;
-            sum -= bound.hand_prices[i] * plan.stock[i].on_hand;
         }
     }
-    bound.value = value_of_weights(plan, goal, bound.unit, sum);
+}
+/// Prices of all that is on hand.
+[[nodiscard]] inline std::int64_t price_of_hand(const CutBound& bound, const StockPlan& plan) {
+    std::int64_t all = 0;
+    for (std::size_t i = 0; i < plan.stock.size(); ++i) {
+        all += bound.hand_prices[i] * plan.stock[i].on_hand;
+    }
+    return all;
+}
+/// The bound that weights give, whatever they are.
+[[nodiscard]] inline CutBound close_bound(const CutModel& model, const StockPlan& plan, CutGoal goal,
+                                          const std::vector<std::int64_t>& weights, std::int64_t unit) {
+    CutBound bound{goal, model.step, unit, {}, {}, 0};
+    std::vector<std::int64_t> counts;
+    std::int64_t sum = 0;
+    for (std::size_t k = 0; k < model.kinds.size(); ++k) {
+        bound.weights.push_back({model.kinds[k].length, weights[k]});
+        counts.push_back(static_cast<std::int64_t>(model.kinds[k].pieces.size()));
+        sum += weights[k] * counts.back();
+    }
+    fit_weights(bound, plan, counts);
+    bound.value = value_of_weights(plan, goal, bound.unit, sum - price_of_hand(bound, plan));
     return bound;
 }
 

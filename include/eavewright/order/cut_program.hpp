@@ -99,6 +99,12 @@ public:
     }
     /// Steps that one step counts as: it goes through the whole inverse.
     [[nodiscard]] std::int64_t work() const { return static_cast<std::int64_t>(1 + rows() * rows() / 40'000); }
+    /// What a source asks for a stick: its count, and the price of one on hand.
+    [[nodiscard]] double asked_by(std::size_t source) const {
+        const std::int32_t row = row_of_source_[source];
+        return static_cast<double>(model_.sources[source].count) +
+               (row >= 0 ? price_[static_cast<std::size_t>(row)] : 0.0);
+    }
     [[nodiscard]] std::vector<UsedColumn> used() const {
         std::vector<UsedColumn> used;
         for (std::size_t i = 0; i < rows(); ++i) {
@@ -192,12 +198,6 @@ private:
             }
             price_[column] = price;
         }
-    }
-    /// What a source asks for a stick: its count, and the price of one on hand.
-    [[nodiscard]] double asked_by(std::size_t source) const {
-        const std::int32_t row = row_of_source_[source];
-        return static_cast<double>(model_.sources[source].count) +
-               (row >= 0 ? price_[static_cast<std::size_t>(row)] : 0.0);
     }
     [[nodiscard]] double saving_of(const CutColumn& column) const {
         double saving = -asked_by(static_cast<std::size_t>(column.source));

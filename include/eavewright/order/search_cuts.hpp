@@ -11,6 +11,7 @@
 #include <eavewright/order/cut_model.hpp>
 #include <eavewright/order/cut_program.hpp>
 #include <eavewright/order/cut_stock.hpp>
+#include <eavewright/order/cut_tree.hpp>
 #include <eavewright/units/length.hpp>
 
 #include <algorithm>
@@ -30,7 +31,7 @@ namespace eavewright {
 struct CutSearchPlan {
     StockPlan stock;
     CutGoal goal = CutGoal::fewest_sticks;
-    std::int64_t nodes = 20'000;  ///< sticks that may be filled and steps of the program that may be taken
+    std::int64_t nodes = 100'000;  ///< sticks that may be filled and steps of the program that may be taken
 };
 
 /// How far a search has come.
@@ -48,17 +49,19 @@ struct FoundCuts {
     bool proven;                        ///< the value is the bound's
     std::optional<std::int64_t> plain;  ///< value of `cut_stock`, none where first fit runs out of stock
     std::int64_t nodes;
+    bool tried_all;  ///< every way of less value was tried, so that there is none; not proven by the bound alone
 };
 template <>
 struct FieldsOf<FoundCuts> {
-    static constexpr auto list =
-        std::make_tuple(field("list", FieldUnit::none, "lengths of stock and what is cut from them", &FoundCuts::list),
-                        field("value", FieldUnit::count, "sticks, or hundredths", &FoundCuts::value),
-                        field("bound", FieldUnit::none, "no way of cutting has less than its value", &FoundCuts::bound),
-                        field("proven", FieldUnit::none, "the value is the bound's", &FoundCuts::proven),
-                        field("plain", FieldUnit::count,
-                              "value of cutting by first fit, null where that runs out of stock", &FoundCuts::plain),
-                        field("nodes", FieldUnit::count, "sticks filled and steps taken", &FoundCuts::nodes));
+    static constexpr auto list = std::make_tuple(
+        field("list", FieldUnit::none, "lengths of stock and what is cut from them", &FoundCuts::list),
+        field("value", FieldUnit::count, "sticks, or hundredths", &FoundCuts::value),
+        field("bound", FieldUnit::none, "no way of cutting has less than its value", &FoundCuts::bound),
+        field("proven", FieldUnit::none, "the value is the bound's", &FoundCuts::proven),
+        field("plain", FieldUnit::count, "value of cutting by first fit, null where that runs out of stock",
+              &FoundCuts::plain),
+        field("nodes", FieldUnit::count, "sticks filled and steps taken", &FoundCuts::nodes),
+        field("tried_all", FieldUnit::none, "every way of less value was tried", &FoundCuts::tried_all));
 };
 
 /// Most of `CutSearchPlan::nodes`.
@@ -118,6 +121,11 @@ inline void require_held(const std::vector<Length>& pieces, const StockPlan& pla
         common = std::gcd(common, source.count);
     }
     return common > 0 ? common : 1;
+}
+
+[[nodiscard]] inline FoundCuts nothing_found(CutBound bound) {
+    CutList list{{}, {}, no_length, no_length, no_length, 0};
+    return {std::move(list), 0, std::move(bound), false, std::nullopt, 0, true};
 }
 
 /// First fit, where it does not run out of stock.
@@ -203,8 +211,9 @@ inline void raise_bound(CutSearch& search, CutBound& bound, CutBound other) {
     }
 }
 
-/// Bound first, then dives until the bound is met or the search ends.
-inline void run_search(CutSearch& search, const StockPlan& plan, CutGoal goal, CutBound& bound) {
+/// Bound first, then a dive, then all ways in turn within half of the nodes, then dives that stray. True where every way
+/// that counts less than what was found was tried.
+inline bool run_search(CutSearch& search, const StockPlan& plan, CutGoal goal, CutBound& bound) {
     raise_bound(search, bound, close_bound(search.model, plan, goal, plain_weights(search.model), 1));
     const CutDemand demand = whole_demand(search.model);
     if (!search.is_done()) {
@@ -212,20 +221,25 @@ inline void run_search(CutSearch& search, const StockPlan& plan, CutGoal goal, C
     }
     if (search.model.kinds.size() > most_program_kinds) {
         fill_often(search, demand, {}, 100);
-        return;
     }
+    if (search.is_done() || search.model.kinds.size() > most_program_kinds) {
+        return search.best <= search.bound;
+    }
+    CutProgram program{search.model, demand, search.columns, search.filler};
+    const bool solved = program.solve([&] { return search.step(program.work()); });
+    raise_bound(search, bound, bound_of(program, search.model, plan, goal));
     if (!search.is_done()) {
-        CutProgram program{search.model, demand, search.columns, search.filler};
-        (void)program.solve([&] { return search.step(program.work()); });
-        raise_bound(search, bound, bound_of(program, search.model, plan, goal));
+        dive(search, 3, false);
     }
-    for (std::size_t round = 0; !search.is_done(); ++round) {
-        const std::int64_t before = search.nodes;
-        dive(search, 3, round > 0);
-        if (search.nodes == before) {
-            break;
-        }
+    if (!search.is_done() && solved &&
+        CutTree{search, program}.try_all(search.nodes + (search.most_nodes - search.nodes) / 2)) {
+        return true;
     }
+    for (std::int64_t before = -1; !search.is_done() && search.nodes > before;) {
+        before = search.nodes;
+        dive(search, 3, true);
+    }
+    return search.best <= search.bound;
 }
 }  // namespace detail
 
@@ -246,8 +260,7 @@ template <class Report>
     detail::require_held(pieces, plan.stock);
     const detail::CutModel model = detail::model_cuts(pieces, plan.stock, plan.goal);
     std::optional<CutList> plain = detail::try_first_fit(pieces, plan.stock);
-    FoundCuts found{
-        {{}, {}, no_length, no_length, no_length, 0}, 0, {plan.goal, model.step, 1, {}, {}, 0}, false, std::nullopt, 0};
+    FoundCuts found = detail::nothing_found({plan.goal, model.step, 1, {}, {}, 0});
     found.bound.hand_prices.assign(plan.stock.stock.size(), 0);
     constexpr std::int64_t unknown = INT64_MAX / 4;
     detail::CutSearch search{model, plan.nodes, [&](const detail::CutSearch& s) {
@@ -261,7 +274,7 @@ template <class Report>
     }
     search.common = detail::common_count(model);
     if (!pieces.empty()) {
-        detail::run_search(search, plan.stock, plan.goal, found.bound);
+        found.tried_all = detail::run_search(search, plan.stock, plan.goal, found.bound);
     }
     if (search.draft.sticks.empty() && plain) {
         found.list = std::move(*plain);

@@ -68,20 +68,22 @@ struct CommandLine {
     return text.str();
 }
 
-/// How sheets and lumber are cut from what is bought.
-void add_cut_pictures(const RoofResult& result, const RoofOrder& order, const RoofFile& file, const std::string& stem,
-                      std::vector<OutputFile>& files) {
+/// How sheets and lumber are cut from what is bought; where no supply is described, from one length and one sheet.
+void add_cut_pictures(const RoofResult& result, const std::optional<RoofOrder>& ordered, const RoofFile& file,
+                      const std::string& stem, std::vector<OutputFile>& files) {
     const Tick tick = file.roof->tick;
+    const SupplyPlan supply = file.supply.value_or(SupplyPlan{});
+    const RoofOrder order = ordered ? *ordered : order_roof(*file.roof, result, supply);
     if (order.sheets) {
         files.push_back(
             {stem + ".cut_sheets.svg",
-             draw_cut_sheets(*order.sheets, order.sheet_pieces, sheet_search(*file.roof, *file.supply),
+             draw_cut_sheets(*order.sheets, order.sheet_pieces, sheet_search(*file.roof, supply),
                              sheet_piece_names(result), {.title = result.name + ", sheets", .tick = tick})});
     }
     if (order.lumber) {
         files.push_back(
             {stem + ".cut_lumber.svg",
-             draw_cut_sticks(*order.lumber, order.lumber_pieces, lumber_stock(*file.roof, *file.supply),
+             draw_cut_sticks(*order.lumber, order.lumber_pieces, lumber_stock(*file.roof, supply),
                              lumber_piece_names(result), {.title = result.name + ", lumber", .tick = tick})});
     }
 }
@@ -109,9 +111,7 @@ void add_cut_pictures(const RoofResult& result, const RoofOrder& order, const Ro
         files.push_back({name + ".site.svg", draw_site_sheet(sheet, slope, {.paper = paper, .tick = tick})});
         files.push_back({name + ".site.txt", write_site_sheet(sheet, tick)});
     }
-    if (order) {
-        add_cut_pictures(result, *order, file, stem, files);
-    }
+    add_cut_pictures(result, order, file, stem, files);
     return files;
 }
 

@@ -387,3 +387,18 @@ TEST_CASE("cut search: never worse than first fit, every bound sound, over a see
     CHECK(better > rounds / 5);
     CHECK(proven > rounds / 2);
 }
+
+TEST_CASE("cut search: what is said to be tried is tried, after a better way was found as well") {
+    // 16 ft at 16.00 and 14 ft at 15.80, kerf 3/16 in: one 16 ft with two of 94 15/16, one with two each of 32 1/2 and
+    // 60 1/2, four 14 ft with one of 94 15/16 and one of 60 1/2 in: 2 x 16.00 + 4 x 15.80 = 95.20, the least by an exact
+    // model. (94 15/16 + 60 1/2 and two kerfs, or one, are 155 5/8 of 168 in; two of 94 15/16 and a kerf 190 1/16 of 192 in.)
+    StockPlan stock{.stock = {}, .kerf = one_inch / 16.0 * 3.0};
+    stock.stock.push_back({.length = 16_ft, .cost = Money::from_hundredths(1600)});
+    stock.stock.push_back({.length = 14_ft, .cost = Money::from_hundredths(1580)});
+    std::vector<Length> pieces(2, 32.5_in);
+    pieces.insert(pieces.end(), 6, 94.9375_in);
+    pieces.insert(pieces.end(), 6, 60.5_in);
+    const FoundCuts found = search_cuts(pieces, {.stock = stock, .goal = CutGoal::least_cost});
+    CHECK(found.value == 9520);
+    CHECK(find_faults_of_found_cuts(pieces, stock, found).empty());
+}

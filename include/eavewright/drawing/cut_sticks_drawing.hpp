@@ -87,7 +87,13 @@ inline void draw_bar(StickPicture& in, const StickGroup& group, double x) {
     Page& page = in.page;
     const Length stock = in.plan.stock[group.bar->stock].length;
     const double end = x + inches(stock) * in.scale;
-    const double left = inches(group.bar->left) * in.scale;
+    const double left = inches(group.bar->left + in.plan.far_trim) * in.scale;
+    const double trim = inches(in.plan.end_trim) * in.scale;
+    if (trim > 0.5) {
+        page.svg.open_group(offcut_pen, "Trimmed");
+        hatch_polygon(page.svg, {{x, page.y}, {x + trim, page.y}, {x + trim, page.y + tall}, {x, page.y + tall}}, 5.0);
+        page.svg.close_group();
+    }
     if (left > 0.5) {
         page.svg.open_group(offcut_pen, "Left");
         hatch_polygon(page.svg,
@@ -95,7 +101,7 @@ inline void draw_bar(StickPicture& in, const StickGroup& group, double x) {
         page.svg.close_group();
     }
     page.svg.rect({x, page.y}, end - x, tall, thin_pen);
-    Length at = no_length;
+    Length at = in.plan.end_trim;
     for (const std::size_t piece : group.bar->pieces) {
         const double from = x + inches(at) * in.scale;
         const double wide = inches(in.pieces[piece]) * in.scale;
@@ -154,11 +160,12 @@ inline void write_stick_caption(StickPicture& in) {
                                               : "No cutting needs fewer than " + std::to_string(list.fewest) +
                                                     "; whether so few do is not proven."),
                    10.5, true);
-    page.paragraph("Waste " + page.figure(list.waste) + ", " +
-                       write_decimal(all > no_length ? list.waste / all * 100.0 : 0.0, 1) +
-                       " %, offcuts and sawdust. Each stick is cut from its left end on, the kerf of " +
-                       page.figure(in.plan.kerf) + " beyond each piece. Hatched: what is left.",
-                   10.0);
+    page.paragraph(
+        "Waste " + page.figure(list.waste) + ", " + write_decimal(all > no_length ? list.waste / all * 100.0 : 0.0, 1) +
+            " %, offcuts and sawdust. Each stick is cut from its left end on, " +
+            (in.plan.end_trim > no_length ? page.figure(in.plan.end_trim) + " of it trimmed off first, " : "") +
+            "the kerf of " + page.figure(in.plan.kerf) + " beyond each piece. Hatched: what is left.",
+        10.0);
 }
 }  // namespace detail
 

@@ -64,9 +64,14 @@ public:
             demand_ = whole_demand(search_.model);
             draft_ = {};
             stopped_ = false;
+            cut_short_ = false;
             go_on(0, allowed_);
             if (stopped_) {
                 return false;
+            }
+            if (cut_short_) {  // a better way was found: what it leaves to win is tried from the start
+                step /= 2.0;
+                continue;
             }
             if (allowed_ >= to_win()) {
                 return true;
@@ -147,7 +152,7 @@ private:
             return;
         }
         descend(kind, 0, allowed);
-        if (!stopped_ && allowed_ <= to_win() && tried_.size() < most_known) {
+        if (!stopped_ && !cut_short_ && allowed_ <= to_win() && tried_.size() < most_known) {
             tried_[key] = allowed;
         }
     }
@@ -171,7 +176,8 @@ private:
                 descend(kind, i, allowed - group[i].loss);
             }
             give_back(column);
-            if (stopped_ || allowed_ > to_win()) {
+            cut_short_ = cut_short_ || allowed_ > to_win();
+            if (stopped_ || cut_short_) {
                 return;
             }
         }
@@ -201,6 +207,7 @@ private:
     std::int64_t tried_sticks_ = 0;
     std::int64_t most_nodes_ = 0;
     bool stopped_ = false;
+    bool cut_short_ = false;  ///< left because a better way was found
 };
 
 }  // namespace eavewright::detail

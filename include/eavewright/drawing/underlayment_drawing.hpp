@@ -157,9 +157,8 @@ inline void write_roll(Page& page, const RollPiece& piece, const Box& seen) {
     return box;
 }
 
-/// One course over the one below: its pieces, end laps hatched, and the hidden upper edge of the course below dashed.
-inline void draw_course(Page& page, const Underlayment& laid, std::size_t index, const CourseView& view) {
-    const UnderlaymentCourse& course = laid.courses[index];
+/// Pieces and end laps of one course.
+inline void draw_pieces_and_laps(Page& page, const Underlayment& laid, std::size_t index, const CourseView& view) {
     for (const RollPiece& piece : laid.pieces) {
         if (static_cast<std::size_t>(piece.course) == index) {
             const Box box = view.box(piece.left, piece.right, piece.low, piece.high);
@@ -176,6 +175,12 @@ inline void draw_course(Page& page, const Underlayment& laid, std::size_t index,
             page.svg.close_group();
         }
     }
+}
+
+/// One course over the one below: its pieces, end laps hatched, and the hidden upper edge of the course below dashed.
+inline void draw_course(Page& page, const Underlayment& laid, std::size_t index, const CourseView& view) {
+    const UnderlaymentCourse& course = laid.courses[index];
+    draw_pieces_and_laps(page, laid, index, view);
     if (index > 0) {
         const Length hidden = laid.courses[index - 1].high;
         if (hidden < course.high) {

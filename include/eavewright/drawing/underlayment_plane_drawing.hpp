@@ -79,24 +79,9 @@ inline void draw_hidden_edges(Page& page, const Underlayment& laid, std::size_t 
     }
 }
 
-/// Pieces and end laps of one course.
+/// One course: its pieces and end laps, and what of the course below is hidden.
 inline void draw_course_pieces(Page& page, const Underlayment& laid, std::size_t index, const CourseView& view) {
-    for (const RollPiece& piece : laid.pieces) {
-        if (static_cast<std::size_t>(piece.course) == index) {
-            const Box box = view.box(piece.left, piece.right, piece.low, piece.high);
-            page.svg.rect({box.left, box.top}, box.right - box.left, box.bottom - box.top,
-                          R"(fill="#fff" stroke="#000" stroke-width="0.8")");
-        }
-    }
-    for (const RollEndLap& lap : laid.end_laps) {
-        if (static_cast<std::size_t>(lap.course) == index) {
-            const Box box = lap_box(laid, lap, view);
-            page.svg.open_group(hatch_pen);
-            hatch(page.svg, box, 3.0);
-            page.svg.rect({box.left, box.top}, box.right - box.left, box.bottom - box.top, R"(stroke-width="1")");
-            page.svg.close_group();
-        }
-    }
+    draw_pieces_and_laps(page, laid, index, view);
     draw_hidden_edges(page, laid, index, view);
 }
 

@@ -175,6 +175,9 @@ inline void order_lumber(const RoofDescription& roof, const RoofResult& result, 
     const StockPlan plan = lumber_stock(roof, supply);
     FoundCuts found = naming_pieces("lumber_", [&] { return search_cuts(order.lumber_pieces, lumber_search(plan)); });
     order.lumber = std::move(found.list);
+    if (found.bound.goal == CutGoal::fewest_bought && found.bound.value > order.lumber->fewest) {
+        order.lumber->fewest = found.bound.value;  // there are no fewer lengths than are bought
+    }
     order.lumber_bound = std::move(found.bound);
     std::vector<std::int64_t> used(plan.stock.size(), 0);
     std::vector<std::int64_t> from_hand(plan.stock.size(), 0);

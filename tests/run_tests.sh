@@ -1,13 +1,13 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: BSL-1.0
-# Builds everything and runs every test. Arguments go to CMake, e.g. -DEAVEWRIGHT_FULL_SWEEPS=ON.
+# Builds tests and examples and runs every test. Arguments go to CMake, e.g. -DEAVEWRIGHT_FULL_SWEEPS=ON.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 bash cmake/install_packages.sh test
 
 echo "Building the tests ..."
 cmake -S . -B build/tests -DCMAKE_CXX_FLAGS=-O0 -DEAVEWRIGHT_WERROR=ON -DEAVEWRIGHT_BUILD_TESTS=ON \
-    -DEAVEWRIGHT_BUILD_EXAMPLES=ON -DEAVEWRIGHT_BUILD_BENCHMARKS=ON "$@" -DCMAKE_RULE_MESSAGES=OFF --log-level=WARNING >/dev/null
+    -DEAVEWRIGHT_BUILD_EXAMPLES=ON -DEAVEWRIGHT_BUILD_BENCHMARKS=OFF "$@" -DCMAKE_RULE_MESSAGES=OFF --log-level=WARNING >/dev/null
 cmake --build build/tests -j"$(nproc)" -- --no-print-directory
 echo "Compiling each header alone ..."
 cmake --build build/tests -j"$(nproc)" --target all_verify_interface_header_sets -- --no-print-directory

@@ -89,6 +89,7 @@
 #include <eavewright/order/fewer_sheets.hpp>
 #include <eavewright/order/fill_stick.hpp>
 #include <eavewright/order/first_sheets.hpp>
+#include <eavewright/order/found_layout.hpp>
 #include <eavewright/order/handling.hpp>
 #include <eavewright/order/layout_choices.hpp>
 #include <eavewright/order/money.hpp>

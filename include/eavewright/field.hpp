@@ -7,7 +7,6 @@
 #include <array>
 #include <cstddef>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
 namespace eavewright {
@@ -37,7 +36,33 @@ template <class Getter>
     return Field<Getter>{name, unit, meaning, get};
 }
 
-/// Specialised beside each result: `static constexpr auto list = std::make_tuple(field(...), ...);`
+namespace detail {
+template <std::size_t place, class Each>
+struct FieldLeaf {
+    Each field;
+};
+template <class Places, class... Each>
+struct FieldLeaves;
+/// Flat, where a tuple would be as deep as it is long: results have dozens of fields, and every header has a few results.
+template <std::size_t... place, class... Each>
+struct FieldLeaves<std::index_sequence<place...>, Each...> : FieldLeaf<place, Each>... {
+    constexpr explicit FieldLeaves(Each... each) : FieldLeaf<place, Each>{each}... {}
+    template <class Visit>
+    constexpr void for_each(Visit&& visit) const {
+        (visit(static_cast<const FieldLeaf<place, Each>&>(*this).field), ...);
+    }
+};
+}  // namespace detail
+
+/// Fields in their order.
+template <class... Each>
+using FieldList = detail::FieldLeaves<std::index_sequence_for<Each...>, Each...>;
+template <class... Each>
+[[nodiscard]] constexpr FieldList<Each...> field_list(Each... each) {
+    return FieldList<Each...>{each...};
+}
+
+/// Specialised beside each result: `static constexpr auto list = field_list(field(...), ...);`
 template <class Result>
 struct FieldsOf;
 
@@ -65,7 +90,7 @@ template <HasNames Enumeration>
 /// Calls `visit(field)` for every field of `Result`, in order.
 template <HasFields Result, class Visit>
 constexpr void for_each_field(Visit&& visit) {
-    std::apply([&](const auto&... each) { (visit(each), ...); }, FieldsOf<Result>::list);
+    FieldsOf<Result>::list.for_each(visit);
 }
 
 }  // namespace eavewright

@@ -85,18 +85,18 @@ struct NamesOf<writing_tests::Colour> {
 template <>
 struct FieldsOf<writing_tests::Alone> {
     static constexpr auto list =
-        std::make_tuple(field("number", FieldUnit::ratio, "a number", &writing_tests::Alone::number));
+        field_list(field("number", FieldUnit::ratio, "a number", &writing_tests::Alone::number));
 };
 template <>
 struct FieldsOf<writing_tests::Inner> {
     static constexpr auto list =
-        std::make_tuple(field("text", FieldUnit::none, "some text", &writing_tests::Inner::text),
-                        field("length", FieldUnit::length, "a length", &writing_tests::Inner::length));
+        field_list(field("text", FieldUnit::none, "some text", &writing_tests::Inner::text),
+                   field("length", FieldUnit::length, "a length", &writing_tests::Inner::length));
 };
 template <>
 struct FieldsOf<writing_tests::Everything> {
     using E = writing_tests::Everything;
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("text", FieldUnit::none, "text", &E::text), field("view", FieldUnit::none, "view", &E::view),
         field("name", FieldUnit::none, "made on request", &writing_tests::made_name),
         field("flag", FieldUnit::none, "flag", &E::flag), field("number", FieldUnit::count, "number", &E::number),

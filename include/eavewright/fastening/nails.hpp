@@ -19,7 +19,6 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -49,15 +48,15 @@ struct NailCount {
 template <>
 struct FieldsOf<PieceNails> {
     static constexpr auto list =
-        std::make_tuple(field("edge", FieldUnit::count, "nails on supports under the ends", &PieceNails::edge),
-                        field("field", FieldUnit::count, "nails on supports between", &PieceNails::field));
+        field_list(field("edge", FieldUnit::count, "nails on supports under the ends", &PieceNails::edge),
+                   field("field", FieldUnit::count, "nails on supports between", &PieceNails::field));
 };
 template <>
 struct FieldsOf<NailCount> {
     static constexpr auto list =
-        std::make_tuple(field("total", FieldUnit::count, "nails in all", &NailCount::total),
-                        field("by_row", FieldUnit::count, "nails in each support, in order", &NailCount::by_row),
-                        field("by_piece", FieldUnit::none, "nails in each piece, in order", &NailCount::by_piece));
+        field_list(field("total", FieldUnit::count, "nails in all", &NailCount::total),
+                   field("by_row", FieldUnit::count, "nails in each support, in order", &NailCount::by_row),
+                   field("by_piece", FieldUnit::none, "nails in each piece, in order", &NailCount::by_piece));
 };
 
 inline void find_faults(const NailPattern& pattern, const Path& path, Faults& faults) {

@@ -15,7 +15,6 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -36,7 +35,7 @@ struct ScrewLine {
 };
 template <>
 struct FieldsOf<ScrewLine> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("row", FieldUnit::count, "index of the support", &ScrewLine::row),
         field("left", FieldUnit::length, "exact, up from the fascia's outer face at the left rake", &ScrewLine::left),
         field("right", FieldUnit::length, "exact, at the right rake", &ScrewLine::right),
@@ -59,7 +58,7 @@ struct ScrewLines {
 };
 template <>
 struct FieldsOf<ScrewLines> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("panel_edges", FieldUnit::length, "where margins are taken", &ScrewLines::panel_edges),
         field("lines", FieldUnit::none, "lines to snap, lowest first", &ScrewLines::lines),
         field("findings", FieldUnit::none, "lines too near to a purlin's side, or off it", &ScrewLines::findings));
@@ -75,7 +74,7 @@ struct DrillMark {
 };
 template <>
 struct FieldsOf<DrillMark> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("row", FieldUnit::count, "index of the support", &DrillMark::row),
         field("exact", FieldUnit::length, "from the lower end of the pieces", &DrillMark::exact),
         field("mark", FieldUnit::length, "the same, rounded", &DrillMark::mark),

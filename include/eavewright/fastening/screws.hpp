@@ -20,7 +20,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -84,11 +83,11 @@ struct ScrewFinding {
 template <>
 struct FieldsOf<ScrewFinding> {
     static constexpr auto list =
-        std::make_tuple(field("code", FieldUnit::none, "what was found", &ScrewFinding::code),
-                        field("row", FieldUnit::count, "index of the support", &ScrewFinding::row),
-                        field("place", FieldUnit::length, "where", &ScrewFinding::place),
-                        field("measured", FieldUnit::length, "margin to the purlin's side", &ScrewFinding::measured),
-                        field("limit", FieldUnit::length, "least margin", &ScrewFinding::limit));
+        field_list(field("code", FieldUnit::none, "what was found", &ScrewFinding::code),
+                   field("row", FieldUnit::count, "index of the support", &ScrewFinding::row),
+                   field("place", FieldUnit::length, "where", &ScrewFinding::place),
+                   field("measured", FieldUnit::length, "margin to the purlin's side", &ScrewFinding::measured),
+                   field("limit", FieldUnit::length, "least margin", &ScrewFinding::limit));
 };
 
 /// Screws of a plane. The total is what stands in the rows and in the side laps; the rows' screws are counted by row and
@@ -105,7 +104,7 @@ struct ScrewCount {
 };
 template <>
 struct FieldsOf<ScrewCount> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("total", FieldUnit::count, "screws in all", &ScrewCount::total),
         field("in_rows", FieldUnit::count, "screws into supports", &ScrewCount::in_rows),
         field("stitch", FieldUnit::count, "screws in side laps", &ScrewCount::stitch),

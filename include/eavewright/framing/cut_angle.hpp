@@ -13,7 +13,6 @@
 #include <cmath>
 #include <optional>
 #include <string>
-#include <tuple>
 
 namespace eavewright {
 
@@ -65,7 +64,7 @@ private:
 };
 template <>
 struct FieldsOf<CutAngle> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("degrees", FieldUnit::angle, "the angle", &CutAngle::angle),
         field("in_12", FieldUnit::ratio, "inches across for 12 in along, null at a right angle", &CutAngle::in_12));
 };

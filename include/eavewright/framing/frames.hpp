@@ -14,7 +14,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -69,7 +68,7 @@ struct FrameLines {
 };
 template <>
 struct FieldsOf<FrameLines> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("centres", FieldUnit::length, "frame centres from the plane's left rake edge", &FrameLines::centres),
         field("chord_width", FieldUnit::length, "thickness of a chord", &FrameLines::chord_width),
         field("wall_left", FieldUnit::length, "outer face of the left end wall", &FrameLines::wall_left),

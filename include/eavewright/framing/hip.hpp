@@ -17,7 +17,6 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -86,7 +85,7 @@ struct HipRafterFigures {
 };
 template <>
 struct FieldsOf<HipRafterFigures> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("line", FieldUnit::none, "the line between the planes", &HipRafterFigures::line),
         field("run_b", FieldUnit::length, "common run of side B up to the same height", &HipRafterFigures::run_b),
         field("plan_run", FieldUnit::length, "corner of the plates to the ridge in plan", &HipRafterFigures::plan_run),
@@ -250,7 +249,7 @@ struct CornerOverhangFigures {
 };
 template <>
 struct FieldsOf<CornerOverhangFigures> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("overhang_b", FieldUnit::length, "overhang of side B", &CornerOverhangFigures::overhang_b),
         field("plate_step", FieldUnit::length, "B's plate above A's", &CornerOverhangFigures::plate_step),
         field("hip_off_corner", FieldUnit::length, "corner of the plates off the hip in plan, positive on A's side",

@@ -22,7 +22,6 @@
 
 #include <cmath>
 #include <string>
-#include <tuple>
 
 namespace eavewright {
 
@@ -120,25 +119,25 @@ struct HipLine {
 };
 template <>
 struct FieldsOf<HipLine> {
-    static constexpr auto list = std::make_tuple(
-        field("plan_a", FieldUnit::none, "in plan, between eave A and the line", &HipLine::plan_a),
-        field("plan_b", FieldUnit::none, "in plan, between eave B and the line", &HipLine::plan_b),
-        field("plan_per_run_a", FieldUnit::ratio, "plan run of the line over the common run of side A",
-              &HipLine::plan_per_run_a),
-        field("plan_per_run_b", FieldUnit::ratio, "plan run of the line over the common run of side B",
-              &HipLine::plan_per_run_b),
-        field("length_per_run_a", FieldUnit::ratio, "true length over the common run of side A",
-              &HipLine::length_per_run_a),
-        field("length_per_run_b", FieldUnit::ratio, "true length over the common run of side B",
-              &HipLine::length_per_run_b),
-        field("pitch", FieldUnit::ratio, "rise in 12 of the line over its own plan run", &HipLine::pitch),
-        field("drop_per_offset_a", FieldUnit::ratio, "plumb fall of plane A beside the line, per level offset",
-              &HipLine::drop_per_offset_a),
-        field("drop_per_offset_b", FieldUnit::ratio, "plumb fall of plane B beside the line, per level offset",
-              &HipLine::drop_per_offset_b),
-        field("backing_a", FieldUnit::none, "backing angle of side A", &HipLine::backing_a),
-        field("backing_b", FieldUnit::none, "backing angle of side B", &HipLine::backing_b),
-        field("dihedral", FieldUnit::none, "angle between the planes, 180 deg is flat", &HipLine::dihedral));
+    static constexpr auto list =
+        field_list(field("plan_a", FieldUnit::none, "in plan, between eave A and the line", &HipLine::plan_a),
+                   field("plan_b", FieldUnit::none, "in plan, between eave B and the line", &HipLine::plan_b),
+                   field("plan_per_run_a", FieldUnit::ratio, "plan run of the line over the common run of side A",
+                         &HipLine::plan_per_run_a),
+                   field("plan_per_run_b", FieldUnit::ratio, "plan run of the line over the common run of side B",
+                         &HipLine::plan_per_run_b),
+                   field("length_per_run_a", FieldUnit::ratio, "true length over the common run of side A",
+                         &HipLine::length_per_run_a),
+                   field("length_per_run_b", FieldUnit::ratio, "true length over the common run of side B",
+                         &HipLine::length_per_run_b),
+                   field("pitch", FieldUnit::ratio, "rise in 12 of the line over its own plan run", &HipLine::pitch),
+                   field("drop_per_offset_a", FieldUnit::ratio,
+                         "plumb fall of plane A beside the line, per level offset", &HipLine::drop_per_offset_a),
+                   field("drop_per_offset_b", FieldUnit::ratio,
+                         "plumb fall of plane B beside the line, per level offset", &HipLine::drop_per_offset_b),
+                   field("backing_a", FieldUnit::none, "backing angle of side A", &HipLine::backing_a),
+                   field("backing_b", FieldUnit::none, "backing angle of side B", &HipLine::backing_b),
+                   field("dihedral", FieldUnit::none, "angle between the planes, 180 deg is flat", &HipLine::dihedral));
 };
 
 namespace detail {

@@ -25,7 +25,6 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -78,12 +77,12 @@ struct Jack {
 template <>
 struct FieldsOf<Jack> {
     static constexpr auto list =
-        std::make_tuple(field("at", FieldUnit::length, "centre, from where the jacks count", &Jack::at),
-                        field("run", FieldUnit::length, "between the lines", &Jack::run),
-                        field("rise", FieldUnit::length, "over the run", &Jack::rise),
-                        field("line_length", FieldUnit::length, "along the slope", &Jack::line_length),
-                        field("cut_length", FieldUnit::length, "with its tail, less both deductions, middle of the top",
-                              &Jack::cut_length));
+        field_list(field("at", FieldUnit::length, "centre, from where the jacks count", &Jack::at),
+                   field("run", FieldUnit::length, "between the lines", &Jack::run),
+                   field("rise", FieldUnit::length, "over the run", &Jack::rise),
+                   field("line_length", FieldUnit::length, "along the slope", &Jack::line_length),
+                   field("cut_length", FieldUnit::length, "with its tail, less both deductions, middle of the top",
+                         &Jack::cut_length));
 };
 
 /// A set of jacks in the order of their places. Deductions are level, along the run of the jack.
@@ -99,16 +98,16 @@ struct JackSet {
 };
 template <>
 struct FieldsOf<JackSet> {
-    static constexpr auto list = std::make_tuple(
-        field("common_difference", FieldUnit::length, "of line lengths from one to the next",
-              &JackSet::common_difference),
-        field("head_deduction", FieldUnit::length, "level, for the hip or ridge", &JackSet::head_deduction),
-        field("foot_deduction", FieldUnit::length, "level, for the valley", &JackSet::foot_deduction),
-        field("plumb_cut", FieldUnit::none, "off square across", &JackSet::plumb_cut),
-        field("side_cut", FieldUnit::none, "line on the top edge, off the length", &JackSet::side_cut),
-        field("saw", FieldUnit::none, "side of the jack on the table", &JackSet::saw),
-        field("foot_saw", FieldUnit::none, "foot of a cripple, null for others", &JackSet::foot_saw),
-        field("jacks", FieldUnit::none, "jacks, in the order of their places", &JackSet::jacks));
+    static constexpr auto list =
+        field_list(field("common_difference", FieldUnit::length, "of line lengths from one to the next",
+                         &JackSet::common_difference),
+                   field("head_deduction", FieldUnit::length, "level, for the hip or ridge", &JackSet::head_deduction),
+                   field("foot_deduction", FieldUnit::length, "level, for the valley", &JackSet::foot_deduction),
+                   field("plumb_cut", FieldUnit::none, "off square across", &JackSet::plumb_cut),
+                   field("side_cut", FieldUnit::none, "line on the top edge, off the length", &JackSet::side_cut),
+                   field("saw", FieldUnit::none, "side of the jack on the table", &JackSet::saw),
+                   field("foot_saw", FieldUnit::none, "foot of a cripple, null for others", &JackSet::foot_saw),
+                   field("jacks", FieldUnit::none, "jacks, in the order of their places", &JackSet::jacks));
 };
 
 namespace detail {

@@ -20,7 +20,6 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <variant>
 
 namespace eavewright {
@@ -103,7 +102,7 @@ struct EavePostFigures {
 };
 template <>
 struct FieldsOf<EavePostFigures> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("bearing", FieldUnit::length, "seat of the truss", &EavePostFigures::bearing),
         field("chord_line", FieldUnit::length, "line of the chord tops over the outer face",
               &EavePostFigures::chord_line),
@@ -233,13 +232,13 @@ struct RidgePostFigures {
 };
 template <>
 struct FieldsOf<RidgePostFigures> {
-    static constexpr auto list = std::make_tuple(
-        field("beam_top", FieldUnit::length, "top of the beam", &RidgePostFigures::beam_top),
-        field("cut_off", FieldUnit::length, "cut-off at the middle", &RidgePostFigures::cut_off),
-        field("cut_off_a", FieldUnit::length, "cut-off at the face to side A", &RidgePostFigures::cut_off_a),
-        field("cut_off_b", FieldUnit::length, "cut-off at the face to side B", &RidgePostFigures::cut_off_b),
-        field("length", FieldUnit::length, "foot to the cut-off", &RidgePostFigures::length),
-        field("stock_length", FieldUnit::length, "with the spare", &RidgePostFigures::stock_length));
+    static constexpr auto list =
+        field_list(field("beam_top", FieldUnit::length, "top of the beam", &RidgePostFigures::beam_top),
+                   field("cut_off", FieldUnit::length, "cut-off at the middle", &RidgePostFigures::cut_off),
+                   field("cut_off_a", FieldUnit::length, "cut-off at the face to side A", &RidgePostFigures::cut_off_a),
+                   field("cut_off_b", FieldUnit::length, "cut-off at the face to side B", &RidgePostFigures::cut_off_b),
+                   field("length", FieldUnit::length, "foot to the cut-off", &RidgePostFigures::length),
+                   field("stock_length", FieldUnit::length, "with the spare", &RidgePostFigures::stock_length));
 };
 
 namespace detail {
@@ -299,7 +298,7 @@ struct PostUnderPlaneFigures {
 };
 template <>
 struct FieldsOf<PostUnderPlaneFigures> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("plane_height", FieldUnit::length, "of the plane over the middle", &PostUnderPlaneFigures::plane_height),
         field("cut_off", FieldUnit::length, "at the middle", &PostUnderPlaneFigures::cut_off),
         field("lowest", FieldUnit::length, "lowest corner of the cut-off", &PostUnderPlaneFigures::lowest),

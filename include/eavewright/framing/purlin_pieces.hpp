@@ -11,7 +11,6 @@
 #include <eavewright/units/tick.hpp>
 
 #include <cstddef>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -34,10 +33,10 @@ struct PurlinPiece {
 template <>
 struct FieldsOf<PurlinPiece> {
     static constexpr auto list =
-        std::make_tuple(field("row", FieldUnit::count, "index of its row, from 0 at the eave", &PurlinPiece::row),
-                        field("from", FieldUnit::length, "left end along the eave", &PurlinPiece::from),
-                        field("to", FieldUnit::length, "right end along the eave", &PurlinPiece::to),
-                        field("length", FieldUnit::length, "length as cut", &PurlinPiece::length));
+        field_list(field("row", FieldUnit::count, "index of its row, from 0 at the eave", &PurlinPiece::row),
+                   field("from", FieldUnit::length, "left end along the eave", &PurlinPiece::from),
+                   field("to", FieldUnit::length, "right end along the eave", &PurlinPiece::to),
+                   field("length", FieldUnit::length, "length as cut", &PurlinPiece::length));
 };
 
 inline void find_faults(const PurlinCutPlan& plan, const Path& path, Faults& faults) {
@@ -165,11 +164,11 @@ struct BlockingPiece {
 };
 template <>
 struct FieldsOf<BlockingPiece> {
-    static constexpr auto list = std::make_tuple(
-        field("below", FieldUnit::count, "index of the row below the block", &BlockingPiece::below),
-        field("along", FieldUnit::length, "centre of the block along the eave", &BlockingPiece::along),
-        field("clear_gap", FieldUnit::length, "clear gap between the rows", &BlockingPiece::clear_gap),
-        field("length", FieldUnit::length, "length as cut, the gap rounded down", &BlockingPiece::length));
+    static constexpr auto list =
+        field_list(field("below", FieldUnit::count, "index of the row below the block", &BlockingPiece::below),
+                   field("along", FieldUnit::length, "centre of the block along the eave", &BlockingPiece::along),
+                   field("clear_gap", FieldUnit::length, "clear gap between the rows", &BlockingPiece::clear_gap),
+                   field("length", FieldUnit::length, "length as cut, the gap rounded down", &BlockingPiece::length));
 };
 
 namespace detail {

@@ -11,7 +11,6 @@
 
 #include <array>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -33,12 +32,12 @@ struct PurlinRow {
 };
 template <>
 struct FieldsOf<PurlinRow> {
-    static constexpr auto list = std::make_tuple(
-        field("kind", FieldUnit::none, "eave (the fascia), field or top", &PurlinRow::kind),
-        field("centreline", FieldUnit::length, "centre line from edge to edge", &PurlinRow::centreline),
-        field("width", FieldUnit::length, "width a sheet can bear on", &PurlinRow::width),
-        field("stretches", FieldUnit::length, "where it runs along the eave; none for all along its centre line",
-              &PurlinRow::stretches));
+    static constexpr auto list =
+        field_list(field("kind", FieldUnit::none, "eave (the fascia), field or top", &PurlinRow::kind),
+                   field("centreline", FieldUnit::length, "centre line from edge to edge", &PurlinRow::centreline),
+                   field("width", FieldUnit::length, "width a sheet can bear on", &PurlinRow::width),
+                   field("stretches", FieldUnit::length,
+                         "where it runs along the eave; none for all along its centre line", &PurlinRow::stretches));
 };
 
 /// The rows of a plane, lowest first.
@@ -51,7 +50,7 @@ struct PurlinRows {
 };
 template <>
 struct FieldsOf<PurlinRows> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("spacing", FieldUnit::length, "between field rows: the rule's, or the middle one of those found",
               &PurlinRows::spacing),
         field("widest_space", FieldUnit::length, "largest centre to centre distance", &PurlinRows::widest_space),

@@ -14,7 +14,6 @@
 #include <cmath>
 #include <optional>
 #include <string>
-#include <tuple>
 
 namespace eavewright {
 
@@ -48,7 +47,7 @@ struct Birdsmouth {
 };
 template <>
 struct FieldsOf<Birdsmouth> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("seat", FieldUnit::length, "level seat on the plate", &Birdsmouth::seat),
         field("seat_limit", FieldUnit::length, "longest seat within the notch limit, null on a level rafter",
               &Birdsmouth::seat_limit),
@@ -85,7 +84,7 @@ struct RafterFigures {
 };
 template <>
 struct FieldsOf<RafterFigures> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("rise", FieldUnit::length, "over the run", &RafterFigures::rise),
         field("line_length", FieldUnit::length, "outer face of the plate to the middle of the ridge",
               &RafterFigures::line_length),

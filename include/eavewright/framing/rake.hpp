@@ -18,7 +18,6 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -67,7 +66,7 @@ struct RakeFigures {
 };
 template <>
 struct FieldsOf<RakeFigures> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("line_length", FieldUnit::length, "fascia's outer face to the middle of the ridge",
               &RakeFigures::line_length),
         field("barge_length", FieldUnit::length, "top edge of the barge, on its outer face",

@@ -11,7 +11,6 @@
 
 #include <cstddef>
 #include <optional>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -31,7 +30,7 @@ struct RowMark {
 };
 template <>
 struct FieldsOf<RowMark> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("row", FieldUnit::count, "index of the row, from 0 at the eave", &RowMark::row),
         field("kind", FieldUnit::none, "eave (the fascia), field or top", &RowMark::kind),
         field("along", FieldUnit::length, "place along the eave", &RowMark::along),

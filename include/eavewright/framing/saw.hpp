@@ -17,7 +17,6 @@
 #include <cmath>
 #include <cstddef>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -39,9 +38,9 @@ struct SawSetting {
 };
 template <>
 struct FieldsOf<SawSetting> {
-    static constexpr auto list = std::make_tuple(
-        field("mitre", FieldUnit::none, "off square across, on the face on the table", &SawSetting::mitre),
-        field("bevel", FieldUnit::none, "tilt of the blade off square to that face", &SawSetting::bevel));
+    static constexpr auto list =
+        field_list(field("mitre", FieldUnit::none, "off square across, on the face on the table", &SawSetting::mitre),
+                   field("bevel", FieldUnit::none, "tilt of the blade off square to that face", &SawSetting::bevel));
 };
 
 /// Mitre and bevel of the cut that the plane square to `cut` makes through a member along `length`, with the face
@@ -89,7 +88,7 @@ struct HipSawSettings {
 };
 template <>
 struct FieldsOf<HipSawSettings> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("jack_on_side", FieldUnit::none, "jack with its side on the table", &HipSawSettings::jack_on_side),
         field("jack_on_edge", FieldUnit::none, "jack with its top edge on the table", &HipSawSettings::jack_on_edge),
         field("jack_side_cut", FieldUnit::none, "line on the jack's top edge, off its length",

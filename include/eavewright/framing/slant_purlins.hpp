@@ -17,7 +17,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <variant>
 #include <vector>
 
@@ -65,7 +64,7 @@ struct SlantPurlin {
 };
 template <>
 struct FieldsOf<SlantPurlin> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("up", FieldUnit::length, "middle of the row, up the slope", &SlantPurlin::up),
         field("from", FieldUnit::length, "left end along the eave, middle of the top face", &SlantPurlin::from),
         field("to", FieldUnit::length, "right end along the eave, middle of the top face", &SlantPurlin::to),
@@ -81,10 +80,10 @@ struct SlantCut {
 };
 template <>
 struct FieldsOf<SlantCut> {
-    static constexpr auto list = std::make_tuple(
-        field("face_in_roof", FieldUnit::none, "the face in the roof on the table", &SlantCut::face_in_roof),
-        field("face_square_to_roof", FieldUnit::none, "the face square to the roof on the table",
-              &SlantCut::face_square_to_roof));
+    static constexpr auto list =
+        field_list(field("face_in_roof", FieldUnit::none, "the face in the roof on the table", &SlantCut::face_in_roof),
+                   field("face_square_to_roof", FieldUnit::none, "the face square to the roof on the table",
+                         &SlantCut::face_square_to_roof));
 };
 
 /// The purlins of a plane. Ends at a rake are cut square and have no setting.
@@ -97,7 +96,7 @@ struct SlantPurlinSet {
 };
 template <>
 struct FieldsOf<SlantPurlinSet> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("left_per_up", FieldUnit::ratio, "along-movement of the left end per length up the slope",
               &SlantPurlinSet::left_per_up),
         field("right_per_up", FieldUnit::ratio, "along-movement of the right end per length up the slope",

@@ -12,7 +12,6 @@
 
 #include <cstddef>
 #include <optional>
-#include <tuple>
 
 namespace eavewright {
 
@@ -37,10 +36,10 @@ struct SlopeFigure {
 };
 template <>
 struct FieldsOf<SlopeFigure> {
-    static constexpr auto list = std::make_tuple(field("run", FieldUnit::length, "level", &SlopeFigure::run),
-                                                 field("rise", FieldUnit::length, "plumb", &SlopeFigure::rise),
-                                                 field("slope", FieldUnit::length, "along it", &SlopeFigure::slope),
-                                                 field("pitch", FieldUnit::ratio, "rise in 12", &SlopeFigure::pitch));
+    static constexpr auto list = field_list(field("run", FieldUnit::length, "level", &SlopeFigure::run),
+                                            field("rise", FieldUnit::length, "plumb", &SlopeFigure::rise),
+                                            field("slope", FieldUnit::length, "along it", &SlopeFigure::slope),
+                                            field("pitch", FieldUnit::ratio, "rise in 12", &SlopeFigure::pitch));
 };
 
 /// A roof from eave to ridge on the line of the chord tops: four figures that do not follow from one another, a height
@@ -77,7 +76,7 @@ struct RoofFigure {
 };
 template <>
 struct FieldsOf<RoofFigure> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("pitch", FieldUnit::ratio, "rise in 12", &RoofFigure::pitch),
         field("run", FieldUnit::length, "level, building line to ridge", &RoofFigure::run),
         field("overhang", FieldUnit::length, "level, building line to the fascia's outer face", &RoofFigure::overhang),
@@ -120,17 +119,17 @@ struct HipFigure {
 };
 template <>
 struct FieldsOf<HipFigure> {
-    static constexpr auto list = std::make_tuple(
-        field("pitch_a", FieldUnit::ratio, "rise in 12 of side A", &HipFigure::pitch_a),
-        field("pitch_b", FieldUnit::ratio, "rise in 12 of side B", &HipFigure::pitch_b),
-        field("pitch", FieldUnit::ratio, "rise in 12 of the hip", &HipFigure::pitch),
-        field("run_a", FieldUnit::length, "common run of side A", &HipFigure::run_a),
-        field("run_b", FieldUnit::length, "common run of side B", &HipFigure::run_b),
-        field("rise", FieldUnit::length, "over them", &HipFigure::rise),
-        field("plan_run", FieldUnit::length, "of the hip in plan", &HipFigure::plan_run),
-        field("common_length_a", FieldUnit::length, "common rafter of side A", &HipFigure::common_length_a),
-        field("common_length_b", FieldUnit::length, "common rafter of side B", &HipFigure::common_length_b),
-        field("length", FieldUnit::length, "of the hip along its line", &HipFigure::length));
+    static constexpr auto list =
+        field_list(field("pitch_a", FieldUnit::ratio, "rise in 12 of side A", &HipFigure::pitch_a),
+                   field("pitch_b", FieldUnit::ratio, "rise in 12 of side B", &HipFigure::pitch_b),
+                   field("pitch", FieldUnit::ratio, "rise in 12 of the hip", &HipFigure::pitch),
+                   field("run_a", FieldUnit::length, "common run of side A", &HipFigure::run_a),
+                   field("run_b", FieldUnit::length, "common run of side B", &HipFigure::run_b),
+                   field("rise", FieldUnit::length, "over them", &HipFigure::rise),
+                   field("plan_run", FieldUnit::length, "of the hip in plan", &HipFigure::plan_run),
+                   field("common_length_a", FieldUnit::length, "common rafter of side A", &HipFigure::common_length_a),
+                   field("common_length_b", FieldUnit::length, "common rafter of side B", &HipFigure::common_length_b),
+                   field("length", FieldUnit::length, "of the hip along its line", &HipFigure::length));
 };
 
 namespace detail {

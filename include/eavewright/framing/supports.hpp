@@ -14,7 +14,6 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -52,10 +51,10 @@ struct SupportLine {
 
 template <>
 struct FieldsOf<SupportLine> {
-    static constexpr auto list = std::make_tuple(
-        field("centreline", FieldUnit::length, "centre line of the support", &SupportLine::centreline),
-        field("width", FieldUnit::length, "width a sheet can bear on", &SupportLine::width),
-        field("stretches", FieldUnit::length, "where it runs; none for all along", &SupportLine::stretches));
+    static constexpr auto list =
+        field_list(field("centreline", FieldUnit::length, "centre line of the support", &SupportLine::centreline),
+                   field("width", FieldUnit::length, "width a sheet can bear on", &SupportLine::width),
+                   field("stretches", FieldUnit::length, "where it runs; none for all along", &SupportLine::stretches));
 };
 
 /// The members that carry the sheets of a plane, ascending across their run. The surface in the type is the one the

@@ -16,7 +16,6 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -29,8 +28,8 @@ struct CountedLength {
 template <>
 struct FieldsOf<CountedLength> {
     static constexpr auto list =
-        std::make_tuple(field("length", FieldUnit::length, "length of each", &CountedLength::length),
-                        field("count", FieldUnit::count, "how many of this length", &CountedLength::count));
+        field_list(field("length", FieldUnit::length, "length of each", &CountedLength::length),
+                   field("count", FieldUnit::count, "how many of this length", &CountedLength::count));
 };
 
 /// Lengths counted, longest first. Those that fall short of a group's longest by no more than `count_tolerance` count as
@@ -80,7 +79,7 @@ struct LengthBundles {
 };
 template <>
 struct FieldsOf<LengthBundles> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("length", FieldUnit::length, "length of each piece", &LengthBundles::length),
         field("count", FieldUnit::count, "pieces in all", &LengthBundles::count),
         field("bundles", FieldUnit::count, "bundles in all, a part bundle counted", &LengthBundles::bundles),

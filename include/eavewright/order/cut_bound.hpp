@@ -18,7 +18,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -42,8 +41,8 @@ struct CutWeight {
 template <>
 struct FieldsOf<CutWeight> {
     static constexpr auto list =
-        std::make_tuple(field("length", FieldUnit::length, "of the pieces", &CutWeight::length),
-                        field("weight", FieldUnit::count, "of each of them, in the bound's units", &CutWeight::weight));
+        field_list(field("length", FieldUnit::length, "of the pieces", &CutWeight::length),
+                   field("weight", FieldUnit::count, "of each of them, in the bound's units", &CutWeight::weight));
 };
 
 /// No way of cutting has less than `value`. `find_faults_of_bound` accepts or rejects it on its own: what is cut from
@@ -61,15 +60,15 @@ struct CutBound {
 };
 template <>
 struct FieldsOf<CutBound> {
-    static constexpr auto list = std::make_tuple(
-        field("goal", FieldUnit::none, "what there is to be little of", &CutBound::goal),
-        field("step", FieldUnit::length, "lengths are whole numbers of it, pieces rounded down, stock up",
-              &CutBound::step),
-        field("unit", FieldUnit::count, "weight of one stick, or of one hundredth", &CutBound::unit),
-        field("weights", FieldUnit::none, "of each length that is cut, longest first", &CutBound::weights),
-        field("hand_prices", FieldUnit::count, "weight that a stick on hand may hold beyond its count",
-              &CutBound::hand_prices),
-        field("value", FieldUnit::count, "sticks, or hundredths", &CutBound::value));
+    static constexpr auto list =
+        field_list(field("goal", FieldUnit::none, "what there is to be little of", &CutBound::goal),
+                   field("step", FieldUnit::length, "lengths are whole numbers of it, pieces rounded down, stock up",
+                         &CutBound::step),
+                   field("unit", FieldUnit::count, "weight of one stick, or of one hundredth", &CutBound::unit),
+                   field("weights", FieldUnit::none, "of each length that is cut, longest first", &CutBound::weights),
+                   field("hand_prices", FieldUnit::count, "weight that a stick on hand may hold beyond its count",
+                         &CutBound::hand_prices),
+                   field("value", FieldUnit::count, "sticks, or hundredths", &CutBound::value));
 };
 
 /// What one stick counts for a goal.

@@ -14,7 +14,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -28,8 +27,8 @@ struct CutMark {
 template <>
 struct FieldsOf<CutMark> {
     static constexpr auto list =
-        std::make_tuple(field("from", FieldUnit::length, "where the piece begins", &CutMark::from),
-                        field("to", FieldUnit::length, "where it ends; the saw runs beyond", &CutMark::to));
+        field_list(field("from", FieldUnit::length, "where the piece begins", &CutMark::from),
+                   field("to", FieldUnit::length, "where it ends; the saw runs beyond", &CutMark::to));
 };
 
 /// Sticks that are cut alike.
@@ -45,13 +44,13 @@ struct CutPattern {
 template <>
 struct FieldsOf<CutPattern> {
     static constexpr auto list =
-        std::make_tuple(field("times", FieldUnit::count, "sticks cut so", &CutPattern::times),
-                        field("stock", FieldUnit::count, "index of the stock length", &CutPattern::stock),
-                        field("length", FieldUnit::length, "of the stick", &CutPattern::length),
-                        field("on_hand", FieldUnit::none, "taken from what is on hand", &CutPattern::on_hand),
-                        field("marks", FieldUnit::none, "where each piece begins and ends", &CutPattern::marks),
-                        field("left", FieldUnit::length, "what is left after the last kerf", &CutPattern::left),
-                        field("bars", FieldUnit::count, "indexes into the bars of the cut list", &CutPattern::bars));
+        field_list(field("times", FieldUnit::count, "sticks cut so", &CutPattern::times),
+                   field("stock", FieldUnit::count, "index of the stock length", &CutPattern::stock),
+                   field("length", FieldUnit::length, "of the stick", &CutPattern::length),
+                   field("on_hand", FieldUnit::none, "taken from what is on hand", &CutPattern::on_hand),
+                   field("marks", FieldUnit::none, "where each piece begins and ends", &CutPattern::marks),
+                   field("left", FieldUnit::length, "what is left after the last kerf", &CutPattern::left),
+                   field("bars", FieldUnit::count, "indexes into the bars of the cut list", &CutPattern::bars));
 };
 
 namespace detail {

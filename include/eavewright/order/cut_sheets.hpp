@@ -15,7 +15,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -29,11 +28,11 @@ struct SheetCut {
 };
 template <>
 struct FieldsOf<SheetCut> {
-    static constexpr auto list = std::make_tuple(
-        field("piece", FieldUnit::count, "index of the piece", &SheetCut::piece),
-        field("sheet", FieldUnit::count, "number of the sheet, from 0", &SheetCut::sheet),
-        field("at_length", FieldUnit::length, "its corner along the strength axis", &SheetCut::at_length),
-        field("at_width", FieldUnit::length, "its corner across the sheet", &SheetCut::at_width));
+    static constexpr auto list =
+        field_list(field("piece", FieldUnit::count, "index of the piece", &SheetCut::piece),
+                   field("sheet", FieldUnit::count, "number of the sheet, from 0", &SheetCut::sheet),
+                   field("at_length", FieldUnit::length, "its corner along the strength axis", &SheetCut::at_length),
+                   field("at_width", FieldUnit::length, "its corner across the sheet", &SheetCut::at_width));
 };
 
 /// What pieces are cut from.
@@ -55,12 +54,12 @@ struct SheetCutList {
 template <>
 struct FieldsOf<SheetCutList> {
     static constexpr auto list =
-        std::make_tuple(field("sheets", FieldUnit::count, "whole sheets in all", &SheetCutList::sheets),
-                        field("to_buy", FieldUnit::count, "of them not on hand", &SheetCutList::to_buy),
-                        field("pieces", FieldUnit::area, "area of all pieces", &SheetCutList::pieces),
-                        field("waste", FieldUnit::area, "area of the sheets less the pieces", &SheetCutList::waste),
-                        field("fewest", FieldUnit::count, "no way of cutting needs fewer", &SheetCutList::fewest),
-                        field("cuts", FieldUnit::none, "where each piece is cut from its sheet", &SheetCutList::cuts));
+        field_list(field("sheets", FieldUnit::count, "whole sheets in all", &SheetCutList::sheets),
+                   field("to_buy", FieldUnit::count, "of them not on hand", &SheetCutList::to_buy),
+                   field("pieces", FieldUnit::area, "area of all pieces", &SheetCutList::pieces),
+                   field("waste", FieldUnit::area, "area of the sheets less the pieces", &SheetCutList::waste),
+                   field("fewest", FieldUnit::count, "no way of cutting needs fewer", &SheetCutList::fewest),
+                   field("cuts", FieldUnit::none, "where each piece is cut from its sheet", &SheetCutList::cuts));
 };
 
 /// Most pieces that are cut from sheets in one call.

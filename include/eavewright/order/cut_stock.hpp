@@ -14,7 +14,6 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -50,10 +49,10 @@ struct CutBar {
 template <>
 struct FieldsOf<CutBar> {
     static constexpr auto list =
-        std::make_tuple(field("stock", FieldUnit::count, "index of the stock length", &CutBar::stock),
-                        field("on_hand", FieldUnit::none, "taken from what is on hand", &CutBar::on_hand),
-                        field("pieces", FieldUnit::count, "indexes of the pieces cut from it", &CutBar::pieces),
-                        field("left", FieldUnit::length, "what is left", &CutBar::left));
+        field_list(field("stock", FieldUnit::count, "index of the stock length", &CutBar::stock),
+                   field("on_hand", FieldUnit::none, "taken from what is on hand", &CutBar::on_hand),
+                   field("pieces", FieldUnit::count, "indexes of the pieces cut from it", &CutBar::pieces),
+                   field("left", FieldUnit::length, "what is left", &CutBar::left));
 };
 
 /// A way to cut every piece, which `find_faults_of_cuts` accepts or rejects on its own.
@@ -67,13 +66,13 @@ struct CutList {
 };
 template <>
 struct FieldsOf<CutList> {
-    static constexpr auto list = std::make_tuple(
-        field("bars", FieldUnit::none, "lengths of stock and what is cut from them", &CutList::bars),
-        field("to_buy", FieldUnit::count, "to buy of each stock length", &CutList::to_buy),
-        field("pieces", FieldUnit::length, "all pieces together", &CutList::pieces),
-        field("bought", FieldUnit::length, "all lengths to buy together", &CutList::bought),
-        field("waste", FieldUnit::length, "bought and taken from hand, less the pieces", &CutList::waste),
-        field("fewest", FieldUnit::count, "no way of cutting needs fewer lengths", &CutList::fewest));
+    static constexpr auto list =
+        field_list(field("bars", FieldUnit::none, "lengths of stock and what is cut from them", &CutList::bars),
+                   field("to_buy", FieldUnit::count, "to buy of each stock length", &CutList::to_buy),
+                   field("pieces", FieldUnit::length, "all pieces together", &CutList::pieces),
+                   field("bought", FieldUnit::length, "all lengths to buy together", &CutList::bought),
+                   field("waste", FieldUnit::length, "bought and taken from hand, less the pieces", &CutList::waste),
+                   field("fewest", FieldUnit::count, "no way of cutting needs fewer lengths", &CutList::fewest));
 };
 
 /// Most pieces that are cut in one call.

@@ -46,8 +46,8 @@ struct PieceSize {
 };
 template <>
 struct FieldsOf<PieceSize> {
-    static constexpr auto list = std::make_tuple(field("length", FieldUnit::length, "length", &PieceSize::length),
-                                                 field("width", FieldUnit::length, "width", &PieceSize::width));
+    static constexpr auto list = field_list(field("length", FieldUnit::length, "length", &PieceSize::length),
+                                            field("width", FieldUnit::length, "width", &PieceSize::width));
 };
 
 /// What became of a piece.
@@ -68,7 +68,7 @@ struct PieceChange {
 };
 template <>
 struct FieldsOf<PieceChange> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("change", FieldUnit::none, "what became of the piece", &PieceChange::change),
         field("kind", FieldUnit::none, "what the piece is", &PieceChange::kind),
         field("plane", FieldUnit::none, "the plane that it lies on", &PieceChange::plane),
@@ -86,7 +86,7 @@ struct SizeChange {
 };
 template <>
 struct FieldsOf<SizeChange> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("kind", FieldUnit::none, "what the pieces are", &SizeChange::kind),
         field("length", FieldUnit::length, "length of each", &SizeChange::length),
         field("width", FieldUnit::length, "width of each", &SizeChange::width),
@@ -105,12 +105,12 @@ struct Difference {
 template <>
 struct FieldsOf<Difference> {
     static constexpr auto list =
-        std::make_tuple(field("changes", FieldUnit::none, "pieces that are not as they were", &Difference::changes),
-                        field("added", FieldUnit::count, "pieces that were not there before", &Difference::added),
-                        field("removed", FieldUnit::count, "pieces that are no longer there", &Difference::removed),
-                        field("resized", FieldUnit::count, "pieces of another size", &Difference::resized),
-                        field("unchanged", FieldUnit::count, "pieces as they were", &Difference::unchanged),
-                        field("sizes", FieldUnit::none, "how many more or fewer of each size", &Difference::sizes));
+        field_list(field("changes", FieldUnit::none, "pieces that are not as they were", &Difference::changes),
+                   field("added", FieldUnit::count, "pieces that were not there before", &Difference::added),
+                   field("removed", FieldUnit::count, "pieces that are no longer there", &Difference::removed),
+                   field("resized", FieldUnit::count, "pieces of another size", &Difference::resized),
+                   field("unchanged", FieldUnit::count, "pieces as they were", &Difference::unchanged),
+                   field("sizes", FieldUnit::none, "how many more or fewer of each size", &Difference::sizes));
 };
 
 /// Faults of one layout's pieces: more than `most_steps`, no name, a size that is none, two pieces of one plane, kind and

@@ -37,11 +37,11 @@ namespace eavewright::detail {
     }
     const SheetCutList list = cut_sheets(boxes, stock);
     search.empty_all();
-    struct Strip {
+    struct PlainStrip {
         Length from;
         std::int32_t side;  ///< node beyond what is ripped off it
     };
-    std::vector<std::vector<Strip>> strips(static_cast<std::size_t>(list.sheets));
+    std::vector<std::vector<PlainStrip>> strips(static_cast<std::size_t>(list.sheets));
     std::vector<std::int32_t> rest(strips.size(), 0);
     for (std::size_t s = 0; s < strips.size(); ++s) {
         search.sheets.emplace_back(search.rules);
@@ -52,7 +52,7 @@ namespace eavewright::detail {
         const std::int32_t item = kind_of[cut.piece];
         const Block& block = search.blocks[static_cast<std::size_t>(item)];
         auto strip = std::find_if(strips[cut.sheet].begin(), strips[cut.sheet].end(),
-                                  [&](const Strip& each) { return each.from == cut.at_length; });
+                                  [&](const PlainStrip& each) { return each.from == cut.at_length; });
         const bool opens = strip == strips[cut.sheet].end();
         const LeftParts left = sheet.lay(opens ? rest[cut.sheet] : strip->side, item, block, false, opens,
                                          search.inner_cuts(item), search.rules);

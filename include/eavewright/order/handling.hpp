@@ -16,7 +16,6 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -57,7 +56,7 @@ struct Handling {
 };
 template <>
 struct FieldsOf<Handling> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field(
             "each_pounds", FieldUnit::ratio, "mass of one piece in pounds",
             +[](const Handling& h) { return pounds(h.each); }),

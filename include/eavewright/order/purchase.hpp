@@ -20,7 +20,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -85,7 +84,7 @@ struct Order {
 
 template <>
 struct FieldsOf<OrderLine> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("name", FieldUnit::none, "what is bought", &OrderLine::name),
         field("length", FieldUnit::length, "of each piece, null where that is no part of it", &OrderLine::length),
         field("delivery", FieldUnit::none, "the delivery it comes with", &OrderLine::delivery),
@@ -110,7 +109,7 @@ struct FieldsOf<OrderLine> {
 };
 template <>
 struct FieldsOf<OrderTotal> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("lines", FieldUnit::count, "lines summed", &OrderTotal::lines),
         field("packs", FieldUnit::count, "sold units to buy", &OrderTotal::packs),
         field(
@@ -130,15 +129,15 @@ struct FieldsOf<OrderTotal> {
 template <>
 struct FieldsOf<DeliveryTotal> {
     static constexpr auto list =
-        std::make_tuple(field("delivery", FieldUnit::none, "the delivery", &DeliveryTotal::delivery),
-                        field(
-                            "order_when", FieldUnit::none, "when it can be ordered",
-                            +[](const DeliveryTotal& d) { return order_when(d.delivery); }),
-                        field("total", FieldUnit::none, "its lines summed", &DeliveryTotal::total));
+        field_list(field("delivery", FieldUnit::none, "the delivery", &DeliveryTotal::delivery),
+                   field(
+                       "order_when", FieldUnit::none, "when it can be ordered",
+                       +[](const DeliveryTotal& d) { return order_when(d.delivery); }),
+                   field("total", FieldUnit::none, "its lines summed", &DeliveryTotal::total));
 };
 template <>
 struct FieldsOf<Order> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field(
             "caution", FieldUnit::none, "to be read before anything is lifted",
             +[](const Order&) { return handling_caution; }),

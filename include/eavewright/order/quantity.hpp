@@ -16,7 +16,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -113,11 +112,11 @@ private:
 };
 template <>
 struct FieldsOf<Quantity> {
-    static constexpr auto list = std::make_tuple(
-        field("unit", FieldUnit::none, "what it is counted in", &Quantity::unit),
-        field("pieces", FieldUnit::count, "pieces, null where it is a length or an area", &Quantity::pieces),
-        field("length", FieldUnit::length, "length, null where it is pieces or an area", &Quantity::length),
-        field("area", FieldUnit::area, "area, null where it is pieces or a length", &Quantity::area));
+    static constexpr auto list =
+        field_list(field("unit", FieldUnit::none, "what it is counted in", &Quantity::unit),
+                   field("pieces", FieldUnit::count, "pieces, null where it is a length or an area", &Quantity::pieces),
+                   field("length", FieldUnit::length, "length, null where it is pieces or an area", &Quantity::length),
+                   field("area", FieldUnit::area, "area, null where it is pieces or a length", &Quantity::area));
 };
 
 /// A quantity as the text of a fault shows it.

@@ -21,7 +21,6 @@
 #include <numeric>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -53,15 +52,15 @@ struct FoundCuts {
 };
 template <>
 struct FieldsOf<FoundCuts> {
-    static constexpr auto list = std::make_tuple(
-        field("list", FieldUnit::none, "lengths of stock and what is cut from them", &FoundCuts::list),
-        field("value", FieldUnit::count, "sticks, or hundredths", &FoundCuts::value),
-        field("bound", FieldUnit::none, "no way of cutting has less than its value", &FoundCuts::bound),
-        field("proven", FieldUnit::none, "the value is the bound's", &FoundCuts::proven),
-        field("plain", FieldUnit::count, "value of cutting by first fit, null where that runs out of stock",
-              &FoundCuts::plain),
-        field("nodes", FieldUnit::count, "sticks filled and steps taken", &FoundCuts::nodes),
-        field("tried_all", FieldUnit::none, "every way of less value was tried", &FoundCuts::tried_all));
+    static constexpr auto list =
+        field_list(field("list", FieldUnit::none, "lengths of stock and what is cut from them", &FoundCuts::list),
+                   field("value", FieldUnit::count, "sticks, or hundredths", &FoundCuts::value),
+                   field("bound", FieldUnit::none, "no way of cutting has less than its value", &FoundCuts::bound),
+                   field("proven", FieldUnit::none, "the value is the bound's", &FoundCuts::proven),
+                   field("plain", FieldUnit::count, "value of cutting by first fit, null where that runs out of stock",
+                         &FoundCuts::plain),
+                   field("nodes", FieldUnit::count, "sticks filled and steps taken", &FoundCuts::nodes),
+                   field("tried_all", FieldUnit::none, "every way of less value was tried", &FoundCuts::tried_all));
 };
 
 /// Most of `CutSearchPlan::nodes`.

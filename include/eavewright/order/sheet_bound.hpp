@@ -49,9 +49,9 @@ struct SizeScale {
 template <>
 struct FieldsOf<SizeScale> {
     static constexpr auto list =
-        std::make_tuple(field("kind", FieldUnit::none, "how it maps a share of the sheet", &SizeScale::kind),
-                        field("share", FieldUnit::ratio, "its threshold or unit", &SizeScale::share),
-                        field("steps", FieldUnit::count, "its steps", &SizeScale::steps));
+        field_list(field("kind", FieldUnit::none, "how it maps a share of the sheet", &SizeScale::kind),
+                   field("share", FieldUnit::ratio, "its threshold or unit", &SizeScale::share),
+                   field("steps", FieldUnit::count, "its steps", &SizeScale::steps));
 };
 
 /// No straight-through cutting needs fewer `sheets`: the greater of the two counts.
@@ -63,11 +63,11 @@ struct SheetBound {
 };
 template <>
 struct FieldsOf<SheetBound> {
-    static constexpr auto list = std::make_tuple(
-        field("sheets", FieldUnit::count, "no straight-through cutting needs fewer", &SheetBound::sheets),
-        field("by_area", FieldUnit::count, "area of the pieces over that of a sheet", &SheetBound::by_area),
-        field("lengths", FieldUnit::none, "scale along the strength axis", &SheetBound::lengths),
-        field("widths", FieldUnit::none, "scale across it", &SheetBound::widths));
+    static constexpr auto list =
+        field_list(field("sheets", FieldUnit::count, "no straight-through cutting needs fewer", &SheetBound::sheets),
+                   field("by_area", FieldUnit::count, "area of the pieces over that of a sheet", &SheetBound::by_area),
+                   field("lengths", FieldUnit::none, "scale along the strength axis", &SheetBound::lengths),
+                   field("widths", FieldUnit::none, "scale across it", &SheetBound::widths));
 };
 
 namespace detail {

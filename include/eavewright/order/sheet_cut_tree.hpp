@@ -18,7 +18,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -62,7 +61,7 @@ struct SawCut {
 };
 template <>
 struct FieldsOf<SawCut> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("part", FieldUnit::count, "index of the part that it divides", &SawCut::part),
         field("way", FieldUnit::none, "which way it runs", &SawCut::way),
         field("from", FieldUnit::length, "the line on the sheet, one point", &SawCut::from),
@@ -81,11 +80,11 @@ struct SawnPart {
 };
 template <>
 struct FieldsOf<SawnPart> {
-    static constexpr auto list = std::make_tuple(
-        field("sheet", FieldUnit::count, "number of the sheet, from 0", &SawnPart::sheet),
-        field("outline", FieldUnit::length, "corners on the sheet", &SawnPart::outline),
-        field("cut", FieldUnit::count, "index of the cut that divides it, null for none", &SawnPart::cut),
-        field("piece", FieldUnit::count, "index of the piece that it is, null for none", &SawnPart::piece));
+    static constexpr auto list =
+        field_list(field("sheet", FieldUnit::count, "number of the sheet, from 0", &SawnPart::sheet),
+                   field("outline", FieldUnit::length, "corners on the sheet", &SawnPart::outline),
+                   field("cut", FieldUnit::count, "index of the cut that divides it, null for none", &SawnPart::cut),
+                   field("piece", FieldUnit::count, "index of the piece that it is, null for none", &SawnPart::piece));
 };
 
 /// Where a piece lies on its sheet.
@@ -99,7 +98,7 @@ struct PlacedShape {
 };
 template <>
 struct FieldsOf<PlacedShape> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("sheet", FieldUnit::count, "number of the sheet, from 0", &PlacedShape::sheet),
         field("part", FieldUnit::count, "index of its part", &PlacedShape::part),
         field("at_length", FieldUnit::length, "low corner of its box along the strength axis", &PlacedShape::at_length),
@@ -116,10 +115,9 @@ struct SheetOffcut {
 };
 template <>
 struct FieldsOf<SheetOffcut> {
-    static constexpr auto list =
-        std::make_tuple(field("part", FieldUnit::count, "index of its part", &SheetOffcut::part),
-                        field("box", FieldUnit::none, "the box around it", &SheetOffcut::box),
-                        field("area", FieldUnit::area, "its area", &SheetOffcut::area));
+    static constexpr auto list = field_list(field("part", FieldUnit::count, "index of its part", &SheetOffcut::part),
+                                            field("box", FieldUnit::none, "the box around it", &SheetOffcut::box),
+                                            field("area", FieldUnit::area, "its area", &SheetOffcut::area));
 };
 
 /// Whole sheets sawn into pieces. `find_faults_of_cuts` accepts or rejects it on its own.
@@ -139,7 +137,7 @@ struct SheetSawPlan {
 };
 template <>
 struct FieldsOf<SheetSawPlan> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("sheets", FieldUnit::count, "whole sheets in all", &SheetSawPlan::sheets),
         field("to_buy", FieldUnit::count, "of them not on hand", &SheetSawPlan::to_buy),
         field("proven", FieldUnit::none, "the sheets are as few as the bound", &SheetSawPlan::proven),

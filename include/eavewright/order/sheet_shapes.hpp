@@ -19,7 +19,6 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -34,7 +33,7 @@ struct SheetShape {
 };
 template <>
 struct FieldsOf<SheetShape> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("box", FieldUnit::none, "cut sizes of its box", &SheetShape::box),
         field("outline", FieldUnit::length, "corners in its box, none for a rectangle", &SheetShape::outline),
         field("turnable", FieldUnit::none, "may lie across the strength axis", &SheetShape::turnable));

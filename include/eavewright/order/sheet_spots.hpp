@@ -9,7 +9,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -24,8 +23,8 @@ struct CutPoint {
 template <>
 struct FieldsOf<CutPoint> {
     static constexpr auto list =
-        std::make_tuple(field("length", FieldUnit::length, "along the strength axis", &CutPoint::length),
-                        field("width", FieldUnit::length, "across it", &CutPoint::width));
+        field_list(field("length", FieldUnit::length, "along the strength axis", &CutPoint::length),
+                   field("width", FieldUnit::length, "across it", &CutPoint::width));
 };
 
 namespace detail {

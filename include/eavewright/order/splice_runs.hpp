@@ -16,7 +16,6 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -44,9 +43,9 @@ struct SplicedRun {
 };
 template <>
 struct FieldsOf<SplicedRun> {
-    static constexpr auto list = std::make_tuple(
-        field("places", FieldUnit::count, "indexes of the places where it is spliced", &SplicedRun::places),
-        field("pieces", FieldUnit::count, "indexes of its pieces, from its start", &SplicedRun::pieces));
+    static constexpr auto list =
+        field_list(field("places", FieldUnit::count, "indexes of the places where it is spliced", &SplicedRun::places),
+                   field("pieces", FieldUnit::count, "indexes of its pieces, from its start", &SplicedRun::pieces));
 };
 
 /// Runs spliced and cut, which `find_faults_of_splices` accepts or rejects on its own.
@@ -62,11 +61,11 @@ struct SplicedCuts {
 template <>
 struct FieldsOf<SplicedCuts> {
     static constexpr auto list =
-        std::make_tuple(field("runs", FieldUnit::none, "where each run is spliced", &SplicedCuts::runs),
-                        field("pieces", FieldUnit::length, "all pieces, run by run", &SplicedCuts::pieces),
-                        field("cuts", FieldUnit::none, "how they are cut", &SplicedCuts::cuts),
-                        field("bound", FieldUnit::none, "holds however the runs are spliced", &SplicedCuts::bound),
-                        field("proven", FieldUnit::none, "the value is the bound's", &SplicedCuts::proven));
+        field_list(field("runs", FieldUnit::none, "where each run is spliced", &SplicedCuts::runs),
+                   field("pieces", FieldUnit::length, "all pieces, run by run", &SplicedCuts::pieces),
+                   field("cuts", FieldUnit::none, "how they are cut", &SplicedCuts::cuts),
+                   field("bound", FieldUnit::none, "holds however the runs are spliced", &SplicedCuts::bound),
+                   field("proven", FieldUnit::none, "the value is the bound's", &SplicedCuts::proven));
 };
 
 /// Most places where one run may be spliced, and most runs.

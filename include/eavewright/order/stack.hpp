@@ -26,7 +26,6 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -63,7 +62,7 @@ struct StackPlace {
 };
 template <>
 struct FieldsOf<StackPlace> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("frame", FieldUnit::count, "index of the frame line it is centred over", &StackPlace::frame),
         field("row", FieldUnit::count, "index of the row whose cleat holds its lower edge", &StackPlace::row),
         field("rows", FieldUnit::count, "indexes of the rows it bears on", &StackPlace::rows),
@@ -101,10 +100,10 @@ struct StackFinding {
 template <>
 struct FieldsOf<StackFinding> {
     static constexpr auto list =
-        std::make_tuple(field("code", FieldUnit::none, "what was found", &StackFinding::code),
-                        field("measured", FieldUnit::ratio, "how much: psf, inches, rows, places or pieces by the code",
-                              &StackFinding::measured),
-                        field("limit", FieldUnit::ratio, "the limit it passes", &StackFinding::limit));
+        field_list(field("code", FieldUnit::none, "what was found", &StackFinding::code),
+                   field("measured", FieldUnit::ratio, "how much: psf, inches, rows, places or pieces by the code",
+                         &StackFinding::measured),
+                   field("limit", FieldUnit::ratio, "the limit it passes", &StackFinding::limit));
 };
 
 /// Pieces of one size stacked on one slope.
@@ -120,14 +119,14 @@ struct Stacks {
 template <>
 struct FieldsOf<Stacks> {
     static constexpr auto list =
-        std::make_tuple(field(
-                            "each_pounds", FieldUnit::ratio, "mass of one piece in pounds",
-                            +[](const Stacks& s) { return pounds(s.each); }),
-                        field("pieces_a_stack", FieldUnit::count, "most pieces in one stack", &Stacks::pieces_a_stack),
-                        field("stacks_needed", FieldUnit::count, "stacks for all pieces", &Stacks::stacks_needed),
-                        field("on_ground", FieldUnit::count, "pieces that stay on the ground", &Stacks::on_ground),
-                        field("places", FieldUnit::none, "stacks, from the middle frame outward", &Stacks::places),
-                        field("findings", FieldUnit::none, "why pieces do not stand on the roof", &Stacks::findings));
+        field_list(field(
+                       "each_pounds", FieldUnit::ratio, "mass of one piece in pounds",
+                       +[](const Stacks& s) { return pounds(s.each); }),
+                   field("pieces_a_stack", FieldUnit::count, "most pieces in one stack", &Stacks::pieces_a_stack),
+                   field("stacks_needed", FieldUnit::count, "stacks for all pieces", &Stacks::stacks_needed),
+                   field("on_ground", FieldUnit::count, "pieces that stay on the ground", &Stacks::on_ground),
+                   field("places", FieldUnit::none, "stacks, from the middle frame outward", &Stacks::places),
+                   field("findings", FieldUnit::none, "why pieces do not stand on the roof", &Stacks::findings));
 };
 
 inline void find_faults(const StackPlan& plan, const Path& path, Faults& faults) {

@@ -13,7 +13,6 @@
 #include <array>
 #include <cmath>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -53,7 +52,7 @@ struct VentOpenings {
 };
 template <>
 struct FieldsOf<VentOpenings> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("plan_area", FieldUnit::area, "plan area of the space below", &VentOpenings::plan_area),
         field("net", FieldUnit::area, "net free area required in all", &VentOpenings::net),
         field("high", FieldUnit::area, "of it at the ridge", &VentOpenings::high),
@@ -142,12 +141,11 @@ struct Foam {
 };
 template <>
 struct FieldsOf<Foam> {
-    static constexpr auto list =
-        std::make_tuple(field("area", FieldUnit::area, "area sprayed, on the slope", &Foam::area),
-                        field("thickness", FieldUnit::length, "thickness", &Foam::thickness),
-                        field(
-                            "board_feet", FieldUnit::ratio, "board feet: 1 sq ft, 1 in thick",
-                            +[](const Foam& foam) { return board_feet(foam.volume); }));
+    static constexpr auto list = field_list(field("area", FieldUnit::area, "area sprayed, on the slope", &Foam::area),
+                                            field("thickness", FieldUnit::length, "thickness", &Foam::thickness),
+                                            field(
+                                                "board_feet", FieldUnit::ratio, "board feet: 1 sq ft, 1 in thick",
+                                                +[](const Foam& foam) { return board_feet(foam.volume); }));
 };
 
 /// Foam over `area` of real plane (`net_area`), `thickness` 0 to 24 in. What it stops against at the end bays are

@@ -42,8 +42,8 @@ struct Composition {
 template <>
 struct FieldsOf<Composition> {
     static constexpr auto list =
-        std::make_tuple(field("faces", FieldUnit::none, "the faces over the plan", &Composition::faces),
-                        field("sources", FieldUnit::none, "body and plane of each face", &Composition::sources));
+        field_list(field("faces", FieldUnit::none, "the faces over the plan", &Composition::faces),
+                   field("sources", FieldUnit::none, "body and plane of each face", &Composition::sources));
 };
 
 namespace detail {

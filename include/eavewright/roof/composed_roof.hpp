@@ -16,7 +16,6 @@
 #include <algorithm>
 #include <cstddef>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -35,7 +34,7 @@ struct ComposedRoof {
 };
 template <>
 struct FieldsOf<ComposedRoof> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("bodies", FieldUnit::none, "what it was composed of", &ComposedRoof::bodies),
         field("faces", FieldUnit::none, "the faces over the plan", &ComposedRoof::faces),
         field("sources", FieldUnit::none, "body and plane of each face", &ComposedRoof::sources),

@@ -19,7 +19,6 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -35,10 +34,10 @@ struct FacePlanes {
 template <>
 struct FieldsOf<FacePlanes> {
     static constexpr auto list =
-        std::make_tuple(field("name", FieldUnit::none, "name of the face", &FacePlanes::name),
-                        field("chord", FieldUnit::none, "the plane of the chord tops", &FacePlanes::chord),
-                        field("purlin", FieldUnit::none, "the plane of the purlin tops", &FacePlanes::purlin),
-                        field("deck", FieldUnit::none, "the plane of the deck top", &FacePlanes::deck));
+        field_list(field("name", FieldUnit::none, "name of the face", &FacePlanes::name),
+                   field("chord", FieldUnit::none, "the plane of the chord tops", &FacePlanes::chord),
+                   field("purlin", FieldUnit::none, "the plane of the purlin tops", &FacePlanes::purlin),
+                   field("deck", FieldUnit::none, "the plane of the deck top", &FacePlanes::deck));
 };
 
 namespace detail {

@@ -21,7 +21,6 @@
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -38,7 +37,7 @@ struct FootprintArc {
 };
 template <>
 struct FieldsOf<FootprintArc> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("kind", FieldUnit::none, "what the edge is", &FootprintArc::kind),
         field("from", FieldUnit::count, "index of the node it starts at", &FootprintArc::from),
         field("to", FieldUnit::count, "index of the node it ends at", &FootprintArc::to),
@@ -62,7 +61,7 @@ struct FootprintRoof {
 };
 template <>
 struct FieldsOf<FootprintRoof> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("faces", FieldUnit::none, "the planes over the plan", &FootprintRoof::faces),
         field("face_of_side", FieldUnit::count, "index of the face at each side, null at a gable",
               &FootprintRoof::face_of_side),

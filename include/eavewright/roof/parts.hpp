@@ -15,7 +15,6 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -29,8 +28,8 @@ struct PlanePart {
 template <>
 struct FieldsOf<PlanePart> {
     static constexpr auto list =
-        std::make_tuple(field("outline", FieldUnit::length, "corners counter-clockwise", &PlanePart::outline),
-                        field("cutouts", FieldUnit::length, "outlines of openings within it", &PlanePart::cutouts));
+        field_list(field("outline", FieldUnit::length, "corners counter-clockwise", &PlanePart::outline),
+                   field("cutouts", FieldUnit::length, "outlines of openings within it", &PlanePart::cutouts));
 };
 
 /// Area of a part without its openings.

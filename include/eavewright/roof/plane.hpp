@@ -26,7 +26,6 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -93,27 +92,26 @@ void find_faults(const Plane<surface>& plane, const Path& path, Faults& faults) 
 
 template <>
 struct FieldsOf<PlanePoint> {
-    static constexpr auto list =
-        std::make_tuple(field("along", FieldUnit::length, "along the eave", &PlanePoint::along),
-                        field("up", FieldUnit::length, "up the slope", &PlanePoint::up));
+    static constexpr auto list = field_list(field("along", FieldUnit::length, "along the eave", &PlanePoint::along),
+                                            field("up", FieldUnit::length, "up the slope", &PlanePoint::up));
 };
 template <>
 struct FieldsOf<BuildingPoint> {
     static constexpr auto list =
-        std::make_tuple(field("x", FieldUnit::length, "along the ridge", &BuildingPoint::x),
-                        field("y", FieldUnit::length, "from the front wall to the back", &BuildingPoint::y),
-                        field("z", FieldUnit::length, "up from the benchmark", &BuildingPoint::z));
+        field_list(field("x", FieldUnit::length, "along the ridge", &BuildingPoint::x),
+                   field("y", FieldUnit::length, "from the front wall to the back", &BuildingPoint::y),
+                   field("z", FieldUnit::length, "up from the benchmark", &BuildingPoint::z));
 };
 template <>
 struct FieldsOf<Placement> {
     static constexpr auto list =
-        std::make_tuple(field("origin", FieldUnit::none, "the plane's origin in the building", &Placement::origin),
-                        field("along_x", FieldUnit::ratio, "direction of along in plan, its x", &Placement::along_x),
-                        field("along_y", FieldUnit::ratio, "direction of along in plan, its y", &Placement::along_y));
+        field_list(field("origin", FieldUnit::none, "the plane's origin in the building", &Placement::origin),
+                   field("along_x", FieldUnit::ratio, "direction of along in plan, its x", &Placement::along_x),
+                   field("along_y", FieldUnit::ratio, "direction of along in plan, its y", &Placement::along_y));
 };
 template <Surface surface>
 struct FieldsOf<Plane<surface>> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field(
             "surface", FieldUnit::none, "which of the parallel surfaces it is",
             +[](const Plane<surface>&) { return surface; }),
@@ -187,8 +185,8 @@ struct Span {
 };
 template <>
 struct FieldsOf<Span> {
-    static constexpr auto list = std::make_tuple(field("low", FieldUnit::length, "where it begins", &Span::low),
-                                                 field("high", FieldUnit::length, "where it ends", &Span::high));
+    static constexpr auto list = field_list(field("low", FieldUnit::length, "where it begins", &Span::low),
+                                            field("high", FieldUnit::length, "where it ends", &Span::high));
 };
 
 namespace detail {

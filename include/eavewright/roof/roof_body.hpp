@@ -14,7 +14,6 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -39,7 +38,7 @@ struct RoofBody {
 
 template <>
 struct FieldsOf<RoofBody> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("footprint", FieldUnit::none, "outline of its fascias in plan", &RoofBody::footprint),
         field("planes", FieldUnit::none, "the planes over it, the least of which is its height", &RoofBody::planes),
         field("wall_edges", FieldUnit::count, "sides of the footprint that lie against a wall", &RoofBody::wall_edges),
@@ -54,9 +53,8 @@ struct FaceSource {
 };
 template <>
 struct FieldsOf<FaceSource> {
-    static constexpr auto list =
-        std::make_tuple(field("body", FieldUnit::count, "index of the body", &FaceSource::body),
-                        field("plane", FieldUnit::count, "index of its plane", &FaceSource::plane));
+    static constexpr auto list = field_list(field("body", FieldUnit::count, "index of the body", &FaceSource::body),
+                                            field("plane", FieldUnit::count, "index of its plane", &FaceSource::plane));
 };
 
 namespace detail {

@@ -16,7 +16,6 @@
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -30,8 +29,8 @@ struct GroundPoint {
 template <>
 struct FieldsOf<GroundPoint> {
     static constexpr auto list =
-        std::make_tuple(field("x", FieldUnit::length, "along the ridge", &GroundPoint::x),
-                        field("y", FieldUnit::length, "from the front to the back", &GroundPoint::y));
+        field_list(field("x", FieldUnit::length, "along the ridge", &GroundPoint::x),
+                   field("y", FieldUnit::length, "from the front to the back", &GroundPoint::y));
 };
 
 /// A plane over the plan: its height at one point, and how it rises from there (rise over run along x and along y).
@@ -44,10 +43,10 @@ struct HeightPlane {
 template <>
 struct FieldsOf<HeightPlane> {
     static constexpr auto list =
-        std::make_tuple(field("at", FieldUnit::none, "a point of the plan", &HeightPlane::at),
-                        field("height", FieldUnit::length, "its height there", &HeightPlane::height),
-                        field("rise_x", FieldUnit::ratio, "rise over run along x", &HeightPlane::rise_x),
-                        field("rise_y", FieldUnit::ratio, "rise over run along y", &HeightPlane::rise_y));
+        field_list(field("at", FieldUnit::none, "a point of the plan", &HeightPlane::at),
+                   field("height", FieldUnit::length, "its height there", &HeightPlane::height),
+                   field("rise_x", FieldUnit::ratio, "rise over run along x", &HeightPlane::rise_x),
+                   field("rise_y", FieldUnit::ratio, "rise over run along y", &HeightPlane::rise_y));
 };
 
 [[nodiscard]] inline Length height_over(const HeightPlane& plane, GroundPoint p) {
@@ -66,9 +65,9 @@ struct FaceEdge {
 template <>
 struct FieldsOf<FaceEdge> {
     static constexpr auto list =
-        std::make_tuple(field("kind", FieldUnit::none, "what the edge is", &FaceEdge::kind),
-                        field("neighbour", FieldUnit::count, "index of the face that shares it, null where none does",
-                              &FaceEdge::neighbour));
+        field_list(field("kind", FieldUnit::none, "what the edge is", &FaceEdge::kind),
+                   field("neighbour", FieldUnit::count, "index of the face that shares it, null where none does",
+                         &FaceEdge::neighbour));
 };
 
 /// One face: its outline in plan counter-clockwise seen from above, edge i from corner i to corner i + 1.
@@ -80,9 +79,9 @@ struct RoofFace {
 template <>
 struct FieldsOf<RoofFace> {
     static constexpr auto list =
-        std::make_tuple(field("plane", FieldUnit::none, "the plane over the plan", &RoofFace::plane),
-                        field("outline", FieldUnit::none, "corners in plan, counter-clockwise", &RoofFace::outline),
-                        field("edges", FieldUnit::none, "edge from each corner to the next", &RoofFace::edges));
+        field_list(field("plane", FieldUnit::none, "the plane over the plan", &RoofFace::plane),
+                   field("outline", FieldUnit::none, "corners in plan, counter-clockwise", &RoofFace::outline),
+                   field("edges", FieldUnit::none, "edge from each corner to the next", &RoofFace::edges));
 };
 
 [[nodiscard]] inline BuildingPoint corner_of(const RoofFace& face, std::size_t corner) {

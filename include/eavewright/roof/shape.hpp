@@ -11,7 +11,6 @@
 #include <eavewright/units/pitch.hpp>
 
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -67,7 +66,7 @@ struct RoofHeights {
 };
 template <>
 struct FieldsOf<RoofHeights> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("bearing", FieldUnit::length, "seat of the chord on the wall, above the benchmark",
               &RoofHeights::bearing),
         field("chord_at_wall", FieldUnit::length, "chord top line over the outer face of the posts",
@@ -98,7 +97,7 @@ struct Slope {
 
 template <>
 struct FieldsOf<Slope> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("name", FieldUnit::none, "front and back, or roof for a single slope", &Slope::name),
         field("chord", FieldUnit::none, "the plane of the chord tops", &Slope::chord),
         field("purlin", FieldUnit::none, "the plane of the purlin tops", &Slope::purlin),
@@ -123,7 +122,7 @@ struct RoofShape {
 };
 template <>
 struct FieldsOf<RoofShape> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("slopes", FieldUnit::none, "slopes, front first", &RoofShape::slopes),
         field("heights", FieldUnit::none, "heights above the benchmark", &RoofShape::heights),
         field("footprint_width", FieldUnit::length, "out to out across the ridge", &RoofShape::footprint_width),

@@ -12,7 +12,6 @@
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -26,7 +25,7 @@ struct SharedEdge {
 };
 template <>
 struct FieldsOf<SharedEdge> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("face", FieldUnit::count, "index of the first face", &SharedEdge::face),
         field("edge", FieldUnit::count, "from this corner of it to the next", &SharedEdge::edge),
         field("neighbour", FieldUnit::count, "index of the other face, null for none", &SharedEdge::neighbour),

@@ -16,7 +16,6 @@
 
 #include <cmath>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -45,7 +44,7 @@ struct Lean {
 
 template <>
 struct FieldsOf<Lean> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("of_up", FieldUnit::length, "top off square over the side that goes up, right positive", &Lean::of_up),
         field("of_along", FieldUnit::length, "same angle over the foot, measured up", &Lean::of_along),
         field("sine", FieldUnit::ratio, "sine of the corner error", &Lean::sine),

@@ -17,7 +17,6 @@
 
 #include <array>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -90,49 +89,49 @@ struct MeasuredCorners {
 
 template <>
 struct FieldsOf<FourSides> {
-    static constexpr auto list = std::make_tuple(
-        field("eave", FieldUnit::length, "lower side", &FourSides::eave),
-        field("ridge", FieldUnit::length, "upper side", &FourSides::ridge),
-        field("left", FieldUnit::length, "left side facing up the slope", &FourSides::left),
-        field("right", FieldUnit::length, "right side facing up the slope", &FourSides::right),
-        field("up_right", FieldUnit::length, "eave left corner to ridge right corner", &FourSides::up_right),
-        field("up_left", FieldUnit::length, "eave right corner to ridge left corner", &FourSides::up_left));
+    static constexpr auto list =
+        field_list(field("eave", FieldUnit::length, "lower side", &FourSides::eave),
+                   field("ridge", FieldUnit::length, "upper side", &FourSides::ridge),
+                   field("left", FieldUnit::length, "left side facing up the slope", &FourSides::left),
+                   field("right", FieldUnit::length, "right side facing up the slope", &FourSides::right),
+                   field("up_right", FieldUnit::length, "eave left corner to ridge right corner", &FourSides::up_right),
+                   field("up_left", FieldUnit::length, "eave right corner to ridge left corner", &FourSides::up_left));
 };
 template <>
 struct FieldsOf<SixShares> {
-    static constexpr auto list = std::make_tuple(
-        field("eave", FieldUnit::ratio, "lower side", &SixShares::eave),
-        field("ridge", FieldUnit::ratio, "upper side", &SixShares::ridge),
-        field("left", FieldUnit::ratio, "left side facing up the slope", &SixShares::left),
-        field("right", FieldUnit::ratio, "right side facing up the slope", &SixShares::right),
-        field("up_right", FieldUnit::ratio, "eave left corner to ridge right corner", &SixShares::up_right),
-        field("up_left", FieldUnit::ratio, "eave right corner to ridge left corner", &SixShares::up_left));
+    static constexpr auto list =
+        field_list(field("eave", FieldUnit::ratio, "lower side", &SixShares::eave),
+                   field("ridge", FieldUnit::ratio, "upper side", &SixShares::ridge),
+                   field("left", FieldUnit::ratio, "left side facing up the slope", &SixShares::left),
+                   field("right", FieldUnit::ratio, "right side facing up the slope", &SixShares::right),
+                   field("up_right", FieldUnit::ratio, "eave left corner to ridge right corner", &SixShares::up_right),
+                   field("up_left", FieldUnit::ratio, "eave right corner to ridge left corner", &SixShares::up_left));
 };
 template <>
 struct FieldsOf<PlaneCorner> {
     static constexpr auto list =
-        std::make_tuple(field("along", FieldUnit::length, "along the eave from its left corner", &PlaneCorner::along),
-                        field("up", FieldUnit::length, "square to the eave, up the slope", &PlaneCorner::up));
+        field_list(field("along", FieldUnit::length, "along the eave from its left corner", &PlaneCorner::along),
+                   field("up", FieldUnit::length, "square to the eave, up the slope", &PlaneCorner::up));
 };
 template <>
 struct FieldsOf<FourCorners> {
     static constexpr auto list =
-        std::make_tuple(field("eave_left", FieldUnit::none, "origin", &FourCorners::eave_left),
-                        field("eave_right", FieldUnit::none, "on the eave", &FourCorners::eave_right),
-                        field("ridge_right", FieldUnit::none, "upper right corner", &FourCorners::ridge_right),
-                        field("ridge_left", FieldUnit::none, "upper left corner", &FourCorners::ridge_left));
+        field_list(field("eave_left", FieldUnit::none, "origin", &FourCorners::eave_left),
+                   field("eave_right", FieldUnit::none, "on the eave", &FourCorners::eave_right),
+                   field("ridge_right", FieldUnit::none, "upper right corner", &FourCorners::ridge_right),
+                   field("ridge_left", FieldUnit::none, "upper left corner", &FourCorners::ridge_left));
 };
 template <>
 struct FieldsOf<CornerAngles> {
     static constexpr auto list =
-        std::make_tuple(field("eave_left", FieldUnit::angle, "inside angle", &CornerAngles::eave_left),
-                        field("eave_right", FieldUnit::angle, "inside angle", &CornerAngles::eave_right),
-                        field("ridge_right", FieldUnit::angle, "inside angle", &CornerAngles::ridge_right),
-                        field("ridge_left", FieldUnit::angle, "inside angle", &CornerAngles::ridge_left));
+        field_list(field("eave_left", FieldUnit::angle, "inside angle", &CornerAngles::eave_left),
+                   field("eave_right", FieldUnit::angle, "inside angle", &CornerAngles::eave_right),
+                   field("ridge_right", FieldUnit::angle, "inside angle", &CornerAngles::ridge_right),
+                   field("ridge_left", FieldUnit::angle, "inside angle", &CornerAngles::ridge_left));
 };
 template <>
 struct FieldsOf<MeasuredCorners> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("corners", FieldUnit::none, "adjusted corners", &MeasuredCorners::corners),
         field("angles", FieldUnit::none, "inside angles of the adjusted corners", &MeasuredCorners::angles),
         field("adjusted", FieldUnit::none, "adjusted lengths", &MeasuredCorners::adjusted),

@@ -11,7 +11,6 @@
 #include <cmath>
 #include <string>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -72,7 +71,7 @@ struct Comparison {
 
 template <>
 struct FieldsOf<Comparison> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("difference", FieldUnit::length, "first reading less second", &Comparison::difference),
         field("standard_deviation", FieldUnit::length, "of the difference", &Comparison::standard_deviation),
         field("tolerance", FieldUnit::length, "limit of the difference either way", &Comparison::tolerance),

@@ -22,7 +22,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -104,7 +103,7 @@ struct Trueness {
 
 template <>
 struct FieldsOf<Trueness> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("verdict", FieldUnit::none, "square, or what to do", &Trueness::verdict),
         field("reads_within", FieldUnit::none, "diagonals and sides read within tolerance", &Trueness::reads_within),
         field("proven", FieldUnit::none, "all three are proven within and the readings close", &Trueness::proven),

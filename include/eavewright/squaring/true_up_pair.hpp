@@ -19,7 +19,6 @@
 #include <array>
 #include <cmath>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -58,7 +57,7 @@ struct PairTrueness {
 
 template <>
 struct FieldsOf<SlopeAfterMove> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("shear", FieldUnit::length, "right positive as seen from its own eave, facing up",
               &SlopeAfterMove::shear),
         field("diagonal_difference", FieldUnit::length, "up_right less up_left", &SlopeAfterMove::diagonal_difference),
@@ -66,7 +65,7 @@ struct FieldsOf<SlopeAfterMove> {
 };
 template <>
 struct FieldsOf<PairTrueness> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("verdict", FieldUnit::none, "square, or what to do", &PairTrueness::verdict),
         field("ridge_move", FieldUnit::length, "right positive as seen from the front eave, facing up",
               &PairTrueness::ridge_move),

@@ -14,7 +14,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
-#include <tuple>
 
 namespace eavewright {
 
@@ -40,13 +39,13 @@ struct Closures {
 template <>
 struct FieldsOf<Closures> {
     static constexpr auto list =
-        std::make_tuple(field("eave_run", FieldUnit::length, "along the lower ends of the panels", &Closures::eave_run),
-                        field("ridge_run", FieldUnit::length, "along their upper ends", &Closures::ridge_run),
-                        field("eave_strips", FieldUnit::count, "closure strips at the eave", &Closures::eave_strips),
-                        field("ridge_strips", FieldUnit::count, "closure strips at the ridge", &Closures::ridge_strips),
-                        field("end_lap_run", FieldUnit::length, "of all end laps together", &Closures::end_lap_run),
-                        field("side_lap_run", FieldUnit::length, "of all side laps together", &Closures::side_lap_run),
-                        field("sealant", FieldUnit::length, "all beads of sealant together", &Closures::sealant));
+        field_list(field("eave_run", FieldUnit::length, "along the lower ends of the panels", &Closures::eave_run),
+                   field("ridge_run", FieldUnit::length, "along their upper ends", &Closures::ridge_run),
+                   field("eave_strips", FieldUnit::count, "closure strips at the eave", &Closures::eave_strips),
+                   field("ridge_strips", FieldUnit::count, "closure strips at the ridge", &Closures::ridge_strips),
+                   field("end_lap_run", FieldUnit::length, "of all end laps together", &Closures::end_lap_run),
+                   field("side_lap_run", FieldUnit::length, "of all side laps together", &Closures::side_lap_run),
+                   field("sealant", FieldUnit::length, "all beads of sealant together", &Closures::sealant));
 };
 
 inline void find_faults(const ClosurePlan& plan, const Path& path, Faults& faults) {

@@ -18,7 +18,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -92,10 +91,10 @@ struct LeastSlope {
 template <>
 struct FieldsOf<LeastSlope> {
     static constexpr auto list =
-        std::make_tuple(field("least_in_12", FieldUnit::ratio, "least rise in 12 of run", &LeastSlope::least),
-                        field("clause", FieldUnit::none, "where it is written", &LeastSlope::clause),
-                        field("source", FieldUnit::none, "whose figure it is", &LeastSlope::source),
-                        field("unverified", FieldUnit::none, "rests on memory", &LeastSlope::unverified));
+        field_list(field("least_in_12", FieldUnit::ratio, "least rise in 12 of run", &LeastSlope::least),
+                   field("clause", FieldUnit::none, "where it is written", &LeastSlope::clause),
+                   field("source", FieldUnit::none, "whose figure it is", &LeastSlope::source),
+                   field("unverified", FieldUnit::none, "rests on memory", &LeastSlope::unverified));
 };
 
 /// The least slope of `covering`: IRC R905 and IBC 1507 (slate from memory), or `least_slope_here` where it is given.
@@ -147,7 +146,7 @@ struct SlopeVerdict {
 };
 template <>
 struct FieldsOf<SlopeVerdict> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("covering", FieldUnit::none, "what the roof is covered with", &SlopeVerdict::covering),
         field("pitch_in_12", FieldUnit::ratio, "inches of rise in 12 of run", &SlopeVerdict::pitch),
         field("ruling", FieldUnit::none, "what the least slope says of it", &SlopeVerdict::ruling),

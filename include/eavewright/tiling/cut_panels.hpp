@@ -22,7 +22,6 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -100,7 +99,7 @@ struct CutPanels {
 
 template <>
 struct FieldsOf<PanelEnd> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("left", FieldUnit::length, "up to the cut at its left, from the panel's lower end", &PanelEnd::left),
         field("right", FieldUnit::length, "the same at its right", &PanelEnd::right),
         field("slope", FieldUnit::ratio, "up for each along, above 0 where it rises to the right", &PanelEnd::slope),
@@ -113,25 +112,25 @@ struct FieldsOf<PanelEnd> {
 };
 template <>
 struct FieldsOf<CutPanel> {
-    static constexpr auto list = std::make_tuple(
-        field(
-            "name", FieldUnit::none, "number from the side begun at, letter from the lowest",
-            +[](const CutPanel& panel) { return panel_name(panel); }),
-        field("order_length", FieldUnit::length, "length to order", &CutPanel::order_length),
-        field("length", FieldUnit::length, "from its lowest to its highest point", &CutPanel::length),
-        field("cover", FieldUnit::length, "widest that it covers", &CutPanel::cover),
-        field("width", FieldUnit::length, "width of material", &CutPanel::width),
-        field("out", FieldUnit::length, "left edge from the left edge of the stock's cover", &CutPanel::out),
-        field("low", FieldUnit::length, "lower end, up the slope", &CutPanel::low),
-        field("ripped", FieldUnit::none, "its lane is narrower than the stock", &CutPanel::ripped),
-        field("notched", FieldUnit::none, "an opening cuts into it", &CutPanel::notched),
-        field("lower", FieldUnit::none, "its lower end", &CutPanel::lower),
-        field("upper", FieldUnit::none, "its upper end", &CutPanel::upper),
-        field("part", FieldUnit::none, "what it covers", &CutPanel::part));
+    static constexpr auto list =
+        field_list(field(
+                       "name", FieldUnit::none, "number from the side begun at, letter from the lowest",
+                       +[](const CutPanel& panel) { return panel_name(panel); }),
+                   field("order_length", FieldUnit::length, "length to order", &CutPanel::order_length),
+                   field("length", FieldUnit::length, "from its lowest to its highest point", &CutPanel::length),
+                   field("cover", FieldUnit::length, "widest that it covers", &CutPanel::cover),
+                   field("width", FieldUnit::length, "width of material", &CutPanel::width),
+                   field("out", FieldUnit::length, "left edge from the left edge of the stock's cover", &CutPanel::out),
+                   field("low", FieldUnit::length, "lower end, up the slope", &CutPanel::low),
+                   field("ripped", FieldUnit::none, "its lane is narrower than the stock", &CutPanel::ripped),
+                   field("notched", FieldUnit::none, "an opening cuts into it", &CutPanel::notched),
+                   field("lower", FieldUnit::none, "its lower end", &CutPanel::lower),
+                   field("upper", FieldUnit::none, "its upper end", &CutPanel::upper),
+                   field("part", FieldUnit::none, "what it covers", &CutPanel::part));
 };
 template <>
 struct FieldsOf<CutPanels> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("start", FieldUnit::none, "the corner begun at", &CutPanels::start),
         field("panel", FieldUnit::none, "the panel", &CutPanels::panel),
         field("increment", FieldUnit::length, "lengths are ordered in", &CutPanels::increment),

@@ -27,7 +27,6 @@
 #include <cstddef>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -57,7 +56,7 @@ struct DeckStrip {
 };
 template <Surface surface>
 struct FieldsOf<DeckStrip<surface>> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("name", FieldUnit::none, "eave, left rake or right rake", &DeckStrip<surface>::name),
         field("offset", FieldUnit::length, "its origin in the parent plane", &DeckStrip<surface>::offset),
         field("plane", FieldUnit::none, "its plane, in its own coordinates", &DeckStrip<surface>::plane),
@@ -83,18 +82,18 @@ struct DeckStrips {
 template <Surface surface>
 struct FieldsOf<DeckStrips<surface>> {
     static constexpr auto list =
-        std::make_tuple(field("drop", FieldUnit::length, "what lies under the deck drops by this, square to the slope",
-                              &DeckStrips<surface>::drop),
-                        field("marks_lower", FieldUnit::length, "a dropped row's mark on the chord lies lower by this",
-                              &DeckStrips<surface>::marks_lower),
-                        field("dropped_rows", FieldUnit::count, "indexes of rows that drop along their whole length",
-                              &DeckStrips<surface>::dropped_rows),
-                        field("rake_ends_drop", FieldUnit::none, "the other rows drop past the frame lines",
-                              &DeckStrips<surface>::rake_ends_drop),
-                        field("area", FieldUnit::area, "of all strips", &DeckStrips<surface>::area),
-                        field("steel", FieldUnit::length, "outline of where steel lies straight on the purlins",
-                              &DeckStrips<surface>::steel),
-                        field("strips", FieldUnit::none, "eave, left rake, right rake", &DeckStrips<surface>::strips));
+        field_list(field("drop", FieldUnit::length, "what lies under the deck drops by this, square to the slope",
+                         &DeckStrips<surface>::drop),
+                   field("marks_lower", FieldUnit::length, "a dropped row's mark on the chord lies lower by this",
+                         &DeckStrips<surface>::marks_lower),
+                   field("dropped_rows", FieldUnit::count, "indexes of rows that drop along their whole length",
+                         &DeckStrips<surface>::dropped_rows),
+                   field("rake_ends_drop", FieldUnit::none, "the other rows drop past the frame lines",
+                         &DeckStrips<surface>::rake_ends_drop),
+                   field("area", FieldUnit::area, "of all strips", &DeckStrips<surface>::area),
+                   field("steel", FieldUnit::length, "outline of where steel lies straight on the purlins",
+                         &DeckStrips<surface>::steel),
+                   field("strips", FieldUnit::none, "eave, left rake, right rake", &DeckStrips<surface>::strips));
 };
 
 inline void find_faults(const DeckStripsPlan& plan, const Path& path, Faults& faults) {

@@ -23,7 +23,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -76,28 +75,28 @@ struct EdgeStrips {
 template <>
 struct FieldsOf<EdgeStrip> {
     static constexpr auto list =
-        std::make_tuple(field("line", FieldUnit::count, "index of the line", &EdgeStrip::line),
-                        field("length", FieldUnit::length, "of the line", &EdgeStrip::length),
-                        field("low", FieldUnit::length, "where the strip begins, up the line", &EdgeStrip::low),
-                        field("high", FieldUnit::length, "where it ends", &EdgeStrip::high));
+        field_list(field("line", FieldUnit::count, "index of the line", &EdgeStrip::line),
+                   field("length", FieldUnit::length, "of the line", &EdgeStrip::length),
+                   field("low", FieldUnit::length, "where the strip begins, up the line", &EdgeStrip::low),
+                   field("high", FieldUnit::length, "where it ends", &EdgeStrip::high));
 };
 template <>
 struct FieldsOf<EdgeStrips> {
-    static constexpr auto list = std::make_tuple(
-        field("width", FieldUnit::length, "of the strips", &EdgeStrips::width),
-        field("roll_length", FieldUnit::length, "length of a roll", &EdgeStrips::roll_length),
-        field("lines", FieldUnit::length, "length of all lines", &EdgeStrips::lines),
-        field("rolls", FieldUnit::count, "rolls to buy", &EdgeStrips::rolls),
-        field("laid", FieldUnit::length, "length of roll laid", &EdgeStrips::laid),
-        field("set_aside", FieldUnit::length, "length of roll cut off or set aside", &EdgeStrips::set_aside),
-        field("cut_offs", FieldUnit::count, "pieces cut off or set aside", &EdgeStrips::cut_offs),
-        field("left_over", FieldUnit::length, "length on the last roll", &EdgeStrips::left_over),
-        field("bought", FieldUnit::area, "whole rolls", &EdgeStrips::bought),
-        field("ripped", FieldUnit::area, "ripped off along the length", &EdgeStrips::ripped),
-        field("strips", FieldUnit::none, "one for each line", &EdgeStrips::strips),
-        field("pieces", FieldUnit::none, "pieces, strip by strip from the foot up", &EdgeStrips::pieces),
-        field("end_laps", FieldUnit::none, "upper pieces over lower ones", &EdgeStrips::end_laps),
-        field("findings", FieldUnit::none, "what is wrong where", &EdgeStrips::findings));
+    static constexpr auto list =
+        field_list(field("width", FieldUnit::length, "of the strips", &EdgeStrips::width),
+                   field("roll_length", FieldUnit::length, "length of a roll", &EdgeStrips::roll_length),
+                   field("lines", FieldUnit::length, "length of all lines", &EdgeStrips::lines),
+                   field("rolls", FieldUnit::count, "rolls to buy", &EdgeStrips::rolls),
+                   field("laid", FieldUnit::length, "length of roll laid", &EdgeStrips::laid),
+                   field("set_aside", FieldUnit::length, "length of roll cut off or set aside", &EdgeStrips::set_aside),
+                   field("cut_offs", FieldUnit::count, "pieces cut off or set aside", &EdgeStrips::cut_offs),
+                   field("left_over", FieldUnit::length, "length on the last roll", &EdgeStrips::left_over),
+                   field("bought", FieldUnit::area, "whole rolls", &EdgeStrips::bought),
+                   field("ripped", FieldUnit::area, "ripped off along the length", &EdgeStrips::ripped),
+                   field("strips", FieldUnit::none, "one for each line", &EdgeStrips::strips),
+                   field("pieces", FieldUnit::none, "pieces, strip by strip from the foot up", &EdgeStrips::pieces),
+                   field("end_laps", FieldUnit::none, "upper pieces over lower ones", &EdgeStrips::end_laps),
+                   field("findings", FieldUnit::none, "what is wrong where", &EdgeStrips::findings));
 };
 
 namespace detail {

@@ -20,7 +20,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -57,10 +56,10 @@ struct EdgeSpace {
 template <>
 struct FieldsOf<EdgeSpace> {
     static constexpr auto list =
-        std::make_tuple(field("below", FieldUnit::count, "index of the support at its start", &EdgeSpace::below),
-                        field("from", FieldUnit::length, "on the edge, over that support", &EdgeSpace::from),
-                        field("to", FieldUnit::length, "over the next support", &EdgeSpace::to),
-                        field("clear", FieldUnit::length, "clear between the supports", &EdgeSpace::clear));
+        field_list(field("below", FieldUnit::count, "index of the support at its start", &EdgeSpace::below),
+                   field("from", FieldUnit::length, "on the edge, over that support", &EdgeSpace::from),
+                   field("to", FieldUnit::length, "over the next support", &EdgeSpace::to),
+                   field("clear", FieldUnit::length, "clear between the supports", &EdgeSpace::clear));
 };
 
 /// What the long edges of a deck need.
@@ -77,7 +76,7 @@ struct EdgeSupport {
 };
 template <>
 struct FieldsOf<EdgeSupport> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("span", FieldUnit::length, "widest space under a long edge, middle to middle", &EdgeSupport::span),
         field("needed", FieldUnit::none, "wider than free edges allow", &EdgeSupport::needed),
         field("too_wide", FieldUnit::none, "wider than held edges allow", &EdgeSupport::too_wide),

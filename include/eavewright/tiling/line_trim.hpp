@@ -12,7 +12,6 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -25,7 +24,7 @@ struct LineTrim {
 };
 template <>
 struct FieldsOf<LineTrim> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("plane", FieldUnit::count, "index of the first plane that it edges", &LineTrim::plane),
         field("neighbour", FieldUnit::count, "index of the other, null where there is none", &LineTrim::neighbour),
         field("trim", FieldUnit::none, "its run and pieces", &LineTrim::trim));

@@ -12,7 +12,6 @@
 #include <cmath>
 #include <cstdint>
 #include <string>
-#include <tuple>
 #include <utility>
 
 namespace eavewright {
@@ -47,7 +46,7 @@ struct FittedLength {
 };
 template <>
 struct FieldsOf<FittedLength> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("order", FieldUnit::length, "length to order", &FittedLength::order),
         field("overhang", FieldUnit::length, "past the eave's edge", &FittedLength::overhang),
         field("fits", FieldUnit::none, "whether an increment lands in the overhang window", &FittedLength::fits));
@@ -152,7 +151,7 @@ struct RakeTaper {
 };
 template <>
 struct FieldsOf<RakeTaper> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("lean", FieldUnit::length, "of the rake from eave to ridge, to the right facing up", &RakeTaper::lean),
         field("hidden", FieldUnit::length, "wedge that the trim must hide", &RakeTaper::hidden),
         field("saw_tooth", FieldUnit::length, "step at the eave from panel to panel if laid along the rake",

@@ -19,7 +19,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -92,7 +91,7 @@ struct PanelPairs {
 
 template <>
 struct FieldsOf<PairedPanel> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("plane", FieldUnit::count, "index of the plane", &PairedPanel::plane),
         field("piece", FieldUnit::count, "index of the piece", &PairedPanel::piece),
         field("turned", FieldUnit::none, "end for end from how it lies on the roof", &PairedPanel::turned),
@@ -102,21 +101,21 @@ struct FieldsOf<PairedPanel> {
 template <>
 struct FieldsOf<PanelPair> {
     static constexpr auto list =
-        std::make_tuple(field("first", FieldUnit::none, "the one at the lower end", &PanelPair::first),
-                        field("second", FieldUnit::none, "the one at the upper end", &PanelPair::second),
-                        field("bought", FieldUnit::length, "length to buy", &PanelPair::bought),
-                        field("saved", FieldUnit::length, "order lengths of the two less that", &PanelPair::saved));
+        field_list(field("first", FieldUnit::none, "the one at the lower end", &PanelPair::first),
+                   field("second", FieldUnit::none, "the one at the upper end", &PanelPair::second),
+                   field("bought", FieldUnit::length, "length to buy", &PanelPair::bought),
+                   field("saved", FieldUnit::length, "order lengths of the two less that", &PanelPair::saved));
 };
 template <>
 struct FieldsOf<UnpairedPanel> {
     static constexpr auto list =
-        std::make_tuple(field("plane", FieldUnit::count, "index of the plane", &UnpairedPanel::plane),
-                        field("piece", FieldUnit::count, "index of the piece", &UnpairedPanel::piece),
-                        field("why", FieldUnit::none, "why it shares with no other", &UnpairedPanel::why));
+        field_list(field("plane", FieldUnit::count, "index of the plane", &UnpairedPanel::plane),
+                   field("piece", FieldUnit::count, "index of the piece", &UnpairedPanel::piece),
+                   field("why", FieldUnit::none, "why it shares with no other", &UnpairedPanel::why));
 };
 template <>
 struct FieldsOf<PanelPairs> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("panels_without", FieldUnit::count, "panels to buy, each by itself", &PanelPairs::panels_without),
         field("panels", FieldUnit::count, "panels to buy as paired", &PanelPairs::panels),
         field("bought_without", FieldUnit::length, "length to buy, each by itself", &PanelPairs::bought_without),

@@ -19,7 +19,6 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -177,7 +176,7 @@ struct Panels {
 
 template <>
 struct FieldsOf<PanelStock> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("cover", FieldUnit::length, "width that a panel covers", &PanelStock::cover),
         field("side_lap", FieldUnit::length, "width that lies under or over its neighbour", &PanelStock::side_lap),
         field("rib_spacing", FieldUnit::length, "rib to rib", &PanelStock::rib_spacing),
@@ -185,22 +184,22 @@ struct FieldsOf<PanelStock> {
 };
 template <>
 struct FieldsOf<PanelPiece> {
-    static constexpr auto list = std::make_tuple(
-        field("name", FieldUnit::none, "number from the first gable, letter from the eave", &panel_name),
-        field("order_length", FieldUnit::length, "length to order", &PanelPiece::order_length),
-        field("left_length", FieldUnit::length, "lower end to where the upper end belongs, left",
-              &PanelPiece::left_length),
-        field("right_length", FieldUnit::length, "the same at the right", &PanelPiece::right_length),
-        field("cover", FieldUnit::length, "width that it covers", &PanelPiece::cover),
-        field("width", FieldUnit::length, "width of material", &PanelPiece::width),
-        field("low", FieldUnit::length, "lower end, up the slope", &PanelPiece::low),
-        field("ripped", FieldUnit::none, "narrower than the stock", &PanelPiece::ripped),
-        field("cut", FieldUnit::none, "upper end cut to left and right length", &PanelPiece::cut),
-        field("outline", FieldUnit::length, "corners of what it covers", &PanelPiece::outline));
+    static constexpr auto list =
+        field_list(field("name", FieldUnit::none, "number from the first gable, letter from the eave", &panel_name),
+                   field("order_length", FieldUnit::length, "length to order", &PanelPiece::order_length),
+                   field("left_length", FieldUnit::length, "lower end to where the upper end belongs, left",
+                         &PanelPiece::left_length),
+                   field("right_length", FieldUnit::length, "the same at the right", &PanelPiece::right_length),
+                   field("cover", FieldUnit::length, "width that it covers", &PanelPiece::cover),
+                   field("width", FieldUnit::length, "width of material", &PanelPiece::width),
+                   field("low", FieldUnit::length, "lower end, up the slope", &PanelPiece::low),
+                   field("ripped", FieldUnit::none, "narrower than the stock", &PanelPiece::ripped),
+                   field("cut", FieldUnit::none, "upper end cut to left and right length", &PanelPiece::cut),
+                   field("outline", FieldUnit::length, "corners of what it covers", &PanelPiece::outline));
 };
 template <>
 struct FieldsOf<PanelEndLap> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("lower", FieldUnit::count, "index of the piece below", &PanelEndLap::lower),
         field("upper", FieldUnit::count, "index of the piece above, which lies over it", &PanelEndLap::upper),
         field("support", FieldUnit::count, "index of the support under it", &PanelEndLap::support),
@@ -209,7 +208,7 @@ struct FieldsOf<PanelEndLap> {
 };
 template <>
 struct FieldsOf<PanelMark> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("lane", FieldUnit::count, "index of the panel that ends here", &PanelMark::lane),
         field("exact", FieldUnit::length, "from the edge that the panels begin at", &PanelMark::exact),
         field("eave", FieldUnit::length, "from the eave's corner at the first rake, rounded", &PanelMark::eave),
@@ -219,7 +218,7 @@ struct FieldsOf<PanelMark> {
 };
 template <>
 struct FieldsOf<PackDrift> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("total", FieldUnit::length, "of all panels before the last, either way", &PackDrift::total),
         field("last_cover_gained", FieldUnit::length, "cover of the last panel where every one gains",
               &PackDrift::last_cover_gained),
@@ -230,31 +229,31 @@ struct FieldsOf<PackDrift> {
 template <>
 struct FieldsOf<PanelFinding> {
     static constexpr auto list =
-        std::make_tuple(field("code", FieldUnit::none, "what was found", &PanelFinding::code),
-                        field("piece", FieldUnit::count, "index of the piece", &PanelFinding::piece),
-                        field("place", FieldUnit::length, "where", &PanelFinding::place),
-                        field("measured", FieldUnit::length, "how much", &PanelFinding::measured),
-                        field("limit", FieldUnit::length, "the limit it passes", &PanelFinding::limit));
+        field_list(field("code", FieldUnit::none, "what was found", &PanelFinding::code),
+                   field("piece", FieldUnit::count, "index of the piece", &PanelFinding::piece),
+                   field("place", FieldUnit::length, "where", &PanelFinding::place),
+                   field("measured", FieldUnit::length, "how much", &PanelFinding::measured),
+                   field("limit", FieldUnit::length, "the limit it passes", &PanelFinding::limit));
 };
 template <>
 struct FieldsOf<Panels> {
-    static constexpr auto list = std::make_tuple(
-        field("start", FieldUnit::none, "the corner begun at", &Panels::start),
-        field("panel", FieldUnit::none, "the panel", &Panels::panel),
-        field("lanes", FieldUnit::count, "panels side by side", &Panels::lanes),
-        field("exact_panels", FieldUnit::ratio, "width over cover, not rounded up", &Panels::exact_panels),
-        field("first_cover", FieldUnit::length, "cover of the first panel", &Panels::first_cover),
-        field("last_cover", FieldUnit::length, "cover of the last panel", &Panels::last_cover),
-        field("overhang", FieldUnit::length, "of the lower ends past the eave's edge", &Panels::overhang),
-        field("covered", FieldUnit::area, "area covered, laps once", &Panels::covered),
-        field("bought", FieldUnit::area, "full width times order length", &Panels::bought),
-        field("left_rake", FieldUnit::none, "taper at the left rake", &Panels::left_rake),
-        field("right_rake", FieldUnit::none, "taper at the right rake", &Panels::right_rake),
-        field("pack", FieldUnit::none, "where a pack that gains or loses ends", &Panels::pack),
-        field("pieces", FieldUnit::none, "pieces, lane by lane", &Panels::pieces),
-        field("end_laps", FieldUnit::none, "end laps, lane by lane", &Panels::end_laps),
-        field("marks", FieldUnit::none, "coverage marks along eave and ridge", &Panels::marks),
-        field("findings", FieldUnit::none, "what is wrong where", &Panels::findings));
+    static constexpr auto list =
+        field_list(field("start", FieldUnit::none, "the corner begun at", &Panels::start),
+                   field("panel", FieldUnit::none, "the panel", &Panels::panel),
+                   field("lanes", FieldUnit::count, "panels side by side", &Panels::lanes),
+                   field("exact_panels", FieldUnit::ratio, "width over cover, not rounded up", &Panels::exact_panels),
+                   field("first_cover", FieldUnit::length, "cover of the first panel", &Panels::first_cover),
+                   field("last_cover", FieldUnit::length, "cover of the last panel", &Panels::last_cover),
+                   field("overhang", FieldUnit::length, "of the lower ends past the eave's edge", &Panels::overhang),
+                   field("covered", FieldUnit::area, "area covered, laps once", &Panels::covered),
+                   field("bought", FieldUnit::area, "full width times order length", &Panels::bought),
+                   field("left_rake", FieldUnit::none, "taper at the left rake", &Panels::left_rake),
+                   field("right_rake", FieldUnit::none, "taper at the right rake", &Panels::right_rake),
+                   field("pack", FieldUnit::none, "where a pack that gains or loses ends", &Panels::pack),
+                   field("pieces", FieldUnit::none, "pieces, lane by lane", &Panels::pieces),
+                   field("end_laps", FieldUnit::none, "end laps, lane by lane", &Panels::end_laps),
+                   field("marks", FieldUnit::none, "coverage marks along eave and ridge", &Panels::marks),
+                   field("findings", FieldUnit::none, "what is wrong where", &Panels::findings));
 };
 
 /// Spaces between ribs from lap to lap: 4 of 9 in to a cover of 36 in.

@@ -14,7 +14,6 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -47,7 +46,7 @@ struct PieceEdge {
 };
 template <>
 struct FieldsOf<PieceEdge> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("piece", FieldUnit::count, "index of the piece", &PieceEdge::piece),
         field("from", FieldUnit::length, "where the edge begins", &PieceEdge::from),
         field("to", FieldUnit::length, "where it ends", &PieceEdge::to),

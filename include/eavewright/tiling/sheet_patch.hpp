@@ -16,7 +16,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -112,61 +111,61 @@ struct SheetPatch {
 template <>
 struct FieldsOf<PatchCut> {
     static constexpr auto list =
-        std::make_tuple(field("piece", FieldUnit::count, "index of the old piece", &PatchCut::piece),
-                        field("at", FieldUnit::length, "from its lower or left end", &PatchCut::at),
-                        field("from", FieldUnit::length, "edge of what stays, one end", &PatchCut::from),
-                        field("to", FieldUnit::length, "edge of what stays, other end", &PatchCut::to),
-                        field("support", FieldUnit::count, "the support under it", &PatchCut::support),
-                        field("old_bearing", FieldUnit::length, "of what stays", &PatchCut::old_bearing),
-                        field("new_bearing", FieldUnit::length, "of the new piece", &PatchCut::new_bearing));
+        field_list(field("piece", FieldUnit::count, "index of the old piece", &PatchCut::piece),
+                   field("at", FieldUnit::length, "from its lower or left end", &PatchCut::at),
+                   field("from", FieldUnit::length, "edge of what stays, one end", &PatchCut::from),
+                   field("to", FieldUnit::length, "edge of what stays, other end", &PatchCut::to),
+                   field("support", FieldUnit::count, "the support under it", &PatchCut::support),
+                   field("old_bearing", FieldUnit::length, "of what stays", &PatchCut::old_bearing),
+                   field("new_bearing", FieldUnit::length, "of the new piece", &PatchCut::new_bearing));
 };
 template <>
 struct FieldsOf<PatchStay> {
     static constexpr auto list =
-        std::make_tuple(field("piece", FieldUnit::count, "index of the old piece", &PatchStay::piece),
-                        field("spaces", FieldUnit::count, "that it bridges", &PatchStay::spaces),
-                        field("area", FieldUnit::area, "of what stays", &PatchStay::area),
-                        field("outline", FieldUnit::length, "corners as it lies", &PatchStay::outline),
-                        field("cutouts", FieldUnit::length, "outlines of openings within it", &PatchStay::cutouts));
+        field_list(field("piece", FieldUnit::count, "index of the old piece", &PatchStay::piece),
+                   field("spaces", FieldUnit::count, "that it bridges", &PatchStay::spaces),
+                   field("area", FieldUnit::area, "of what stays", &PatchStay::area),
+                   field("outline", FieldUnit::length, "corners as it lies", &PatchStay::outline),
+                   field("cutouts", FieldUnit::length, "outlines of openings within it", &PatchStay::cutouts));
 };
 template <>
 struct FieldsOf<PatchPiece> {
-    static constexpr auto list = std::make_tuple(
-        field("lane", FieldUnit::count, "its lane", &PatchPiece::lane),
-        field("replaces", FieldUnit::count, "old pieces in whose place it goes", &PatchPiece::replaces),
-        field("length", FieldUnit::length, "cut size along the strength axis", &PatchPiece::length),
-        field("width", FieldUnit::length, "cut size across it", &PatchPiece::width),
-        field("whole", FieldUnit::none, "a full sheet", &PatchPiece::whole),
-        field("slanted", FieldUnit::none, "cut to the outline after length x width", &PatchPiece::slanted),
-        field("spaces", FieldUnit::count, "that it bridges", &PatchPiece::spaces),
-        field("area", FieldUnit::area, "as it lies", &PatchPiece::area),
-        field("outline", FieldUnit::length, "corners as it lies", &PatchPiece::outline),
-        field("cutouts", FieldUnit::length, "outlines of openings within it", &PatchPiece::cutouts));
+    static constexpr auto list =
+        field_list(field("lane", FieldUnit::count, "its lane", &PatchPiece::lane),
+                   field("replaces", FieldUnit::count, "old pieces in whose place it goes", &PatchPiece::replaces),
+                   field("length", FieldUnit::length, "cut size along the strength axis", &PatchPiece::length),
+                   field("width", FieldUnit::length, "cut size across it", &PatchPiece::width),
+                   field("whole", FieldUnit::none, "a full sheet", &PatchPiece::whole),
+                   field("slanted", FieldUnit::none, "cut to the outline after length x width", &PatchPiece::slanted),
+                   field("spaces", FieldUnit::count, "that it bridges", &PatchPiece::spaces),
+                   field("area", FieldUnit::area, "as it lies", &PatchPiece::area),
+                   field("outline", FieldUnit::length, "corners as it lies", &PatchPiece::outline),
+                   field("cutouts", FieldUnit::length, "outlines of openings within it", &PatchPiece::cutouts));
 };
 template <>
 struct FieldsOf<PatchFinding> {
     static constexpr auto list =
-        std::make_tuple(field("code", FieldUnit::none, "what was found", &PatchFinding::code),
-                        field("piece", FieldUnit::count, "index of the new piece", &PatchFinding::piece),
-                        field("place", FieldUnit::length, "where", &PatchFinding::place),
-                        field("measured", FieldUnit::length, "how much", &PatchFinding::measured),
-                        field("limit", FieldUnit::length, "the limit it passes", &PatchFinding::limit),
-                        field("block", FieldUnit::none, "what would carry it, null for none", &PatchFinding::block));
+        field_list(field("code", FieldUnit::none, "what was found", &PatchFinding::code),
+                   field("piece", FieldUnit::count, "index of the new piece", &PatchFinding::piece),
+                   field("place", FieldUnit::length, "where", &PatchFinding::place),
+                   field("measured", FieldUnit::length, "how much", &PatchFinding::measured),
+                   field("limit", FieldUnit::length, "the limit it passes", &PatchFinding::limit),
+                   field("block", FieldUnit::none, "what would carry it, null for none", &PatchFinding::block));
 };
 template <>
 struct FieldsOf<SheetPatch> {
     static constexpr auto list =
-        std::make_tuple(field("damaged", FieldUnit::count, "old pieces that are touched", &SheetPatch::damaged),
-                        field("whole_out", FieldUnit::count, "those that come out whole", &SheetPatch::whole_out),
-                        field("taken_out", FieldUnit::area, "of old pieces", &SheetPatch::taken_out),
-                        field("put_in", FieldUnit::area, "of new pieces", &SheetPatch::put_in),
-                        field("gaps", FieldUnit::area, "new ones, at the cuts", &SheetPatch::gaps),
-                        field("closed", FieldUnit::area, "old gaps that a new piece bridges", &SheetPatch::closed),
-                        field("cuts", FieldUnit::none, "cuts across old pieces", &SheetPatch::cuts),
-                        field("stays", FieldUnit::none, "what stays of cut pieces", &SheetPatch::stays),
-                        field("pieces", FieldUnit::none, "pieces to put in", &SheetPatch::pieces),
-                        field("blocks", FieldUnit::none, "blocks to add", &SheetPatch::blocks),
-                        field("findings", FieldUnit::none, "what is wrong where", &SheetPatch::findings));
+        field_list(field("damaged", FieldUnit::count, "old pieces that are touched", &SheetPatch::damaged),
+                   field("whole_out", FieldUnit::count, "those that come out whole", &SheetPatch::whole_out),
+                   field("taken_out", FieldUnit::area, "of old pieces", &SheetPatch::taken_out),
+                   field("put_in", FieldUnit::area, "of new pieces", &SheetPatch::put_in),
+                   field("gaps", FieldUnit::area, "new ones, at the cuts", &SheetPatch::gaps),
+                   field("closed", FieldUnit::area, "old gaps that a new piece bridges", &SheetPatch::closed),
+                   field("cuts", FieldUnit::none, "cuts across old pieces", &SheetPatch::cuts),
+                   field("stays", FieldUnit::none, "what stays of cut pieces", &SheetPatch::stays),
+                   field("pieces", FieldUnit::none, "pieces to put in", &SheetPatch::pieces),
+                   field("blocks", FieldUnit::none, "blocks to add", &SheetPatch::blocks),
+                   field("findings", FieldUnit::none, "what is wrong where", &SheetPatch::findings));
 };
 
 inline void find_faults(const PatchPlan& plan, const Path& path, Faults& faults) {

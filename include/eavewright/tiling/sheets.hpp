@@ -18,7 +18,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -32,8 +31,8 @@ struct SheetSize {
 template <>
 struct FieldsOf<SheetSize> {
     static constexpr auto list =
-        std::make_tuple(field("length", FieldUnit::length, "along the strength axis", &SheetSize::length),
-                        field("width", FieldUnit::length, "across it", &SheetSize::width));
+        field_list(field("length", FieldUnit::length, "along the strength axis", &SheetSize::length),
+                   field("width", FieldUnit::length, "across it", &SheetSize::width));
 };
 
 /// The corner that the first sheet goes to.
@@ -160,18 +159,18 @@ struct Sheets {
 
 template <>
 struct FieldsOf<SheetPiece> {
-    static constexpr auto list = std::make_tuple(
-        field("name", FieldUnit::none, "letters for the lane, number for the place in it", &piece_name),
-        field("length", FieldUnit::length, "cut size along the strength axis", &SheetPiece::length),
-        field("width", FieldUnit::length, "cut size across it", &SheetPiece::width),
-        field("whole", FieldUnit::none, "a full sheet, uncut", &SheetPiece::whole),
-        field("slanted", FieldUnit::none, "cut to the outline after length x width", &SheetPiece::slanted),
-        field("outline", FieldUnit::length, "corners as laid", &SheetPiece::outline),
-        field("cutouts", FieldUnit::length, "outlines of openings within it", &SheetPiece::cutouts));
+    static constexpr auto list =
+        field_list(field("name", FieldUnit::none, "letters for the lane, number for the place in it", &piece_name),
+                   field("length", FieldUnit::length, "cut size along the strength axis", &SheetPiece::length),
+                   field("width", FieldUnit::length, "cut size across it", &SheetPiece::width),
+                   field("whole", FieldUnit::none, "a full sheet, uncut", &SheetPiece::whole),
+                   field("slanted", FieldUnit::none, "cut to the outline after length x width", &SheetPiece::slanted),
+                   field("outline", FieldUnit::length, "corners as laid", &SheetPiece::outline),
+                   field("cutouts", FieldUnit::length, "outlines of openings within it", &SheetPiece::cutouts));
 };
 template <>
 struct FieldsOf<EndJoint> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("first", FieldUnit::count, "index of the piece nearer to the start", &EndJoint::first),
         field("second", FieldUnit::count, "index of the next piece", &EndJoint::second),
         field("from", FieldUnit::length, "middle of the gap at one side of the lane", &EndJoint::from),
@@ -185,40 +184,40 @@ struct FieldsOf<EndJoint> {
 template <>
 struct FieldsOf<MendingBlock> {
     static constexpr auto list =
-        std::make_tuple(field("from", FieldUnit::length, "centre line, one end", &MendingBlock::from),
-                        field("to", FieldUnit::length, "centre line, other end", &MendingBlock::to),
-                        field("length", FieldUnit::length, "length as cut, rounded down", &MendingBlock::length));
+        field_list(field("from", FieldUnit::length, "centre line, one end", &MendingBlock::from),
+                   field("to", FieldUnit::length, "centre line, other end", &MendingBlock::to),
+                   field("length", FieldUnit::length, "length as cut, rounded down", &MendingBlock::length));
 };
 template <>
 struct FieldsOf<Finding> {
     static constexpr auto list =
-        std::make_tuple(field("code", FieldUnit::none, "what was found", &Finding::code),
-                        field("piece", FieldUnit::count, "index of the piece", &Finding::piece),
-                        field("place", FieldUnit::length, "where", &Finding::place),
-                        field("measured", FieldUnit::length, "how much", &Finding::measured),
-                        field("limit", FieldUnit::length, "the limit it passes", &Finding::limit),
-                        field("block", FieldUnit::none, "the block that would carry the joint, null for other findings",
-                              &Finding::block));
+        field_list(field("code", FieldUnit::none, "what was found", &Finding::code),
+                   field("piece", FieldUnit::count, "index of the piece", &Finding::piece),
+                   field("place", FieldUnit::length, "where", &Finding::place),
+                   field("measured", FieldUnit::length, "how much", &Finding::measured),
+                   field("limit", FieldUnit::length, "the limit it passes", &Finding::limit),
+                   field("block", FieldUnit::none, "the block that would carry the joint, null for other findings",
+                         &Finding::block));
 };
 template <>
 struct FieldsOf<LayoutClosure> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("worst_lane", FieldUnit::length, "largest miss of rounded cuts and gaps in a lane",
               &LayoutClosure::worst_lane),
         field("across", FieldUnit::length, "miss of the rounded lanes side by side", &LayoutClosure::across));
 };
 template <>
 struct FieldsOf<Sheets> {
-    static constexpr auto list = std::make_tuple(
-        field("run", FieldUnit::none, "which way the supports run", &Sheets::run),
-        field("lanes", FieldUnit::count, "columns up the slope, or courses along the eave", &Sheets::lanes),
-        field("whole_sheets", FieldUnit::count, "pieces that are full sheets", &Sheets::whole_sheets),
-        field("laid", FieldUnit::area, "area of all pieces as laid", &Sheets::laid),
-        field("closure", FieldUnit::none, "how far rounded cuts miss the plane", &Sheets::closure),
-        field("pieces", FieldUnit::none, "pieces, lane by lane", &Sheets::pieces),
-        field("joints", FieldUnit::none, "end joints", &Sheets::joints),
-        field("findings", FieldUnit::none, "what is wrong where", &Sheets::findings),
-        field("turn", FieldUnit::ratio, "tangent of the grid's turn on the plane", &Sheets::turn));
+    static constexpr auto list =
+        field_list(field("run", FieldUnit::none, "which way the supports run", &Sheets::run),
+                   field("lanes", FieldUnit::count, "columns up the slope, or courses along the eave", &Sheets::lanes),
+                   field("whole_sheets", FieldUnit::count, "pieces that are full sheets", &Sheets::whole_sheets),
+                   field("laid", FieldUnit::area, "area of all pieces as laid", &Sheets::laid),
+                   field("closure", FieldUnit::none, "how far rounded cuts miss the plane", &Sheets::closure),
+                   field("pieces", FieldUnit::none, "pieces, lane by lane", &Sheets::pieces),
+                   field("joints", FieldUnit::none, "end joints", &Sheets::joints),
+                   field("findings", FieldUnit::none, "what is wrong where", &Sheets::findings),
+                   field("turn", FieldUnit::ratio, "tangent of the grid's turn on the plane", &Sheets::turn));
 };
 
 inline void find_faults(const SheetPlan& plan, const Path& path, Faults& faults) {

@@ -10,7 +10,6 @@
 #include <array>
 #include <cstddef>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
 namespace eavewright {
@@ -31,7 +30,7 @@ struct WidestSpans {
 };
 template <>
 struct FieldsOf<WidestSpans> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("edges_held", FieldUnit::length, "with clips, tongue and groove or blocking", &WidestSpans::edges_held),
         field("edges_free", FieldUnit::length, "with free long edges", &WidestSpans::edges_free),
         field("unverified", FieldUnit::none, "not read off the code or the maker's sheet", &WidestSpans::unverified));

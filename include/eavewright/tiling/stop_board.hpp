@@ -25,7 +25,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -68,7 +67,7 @@ struct StopBoardHold {
 };
 template <>
 struct FieldsOf<StopBoardHold> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("along", FieldUnit::length, "where along the eave", &StopBoardHold::along),
         field("frame", FieldUnit::count, "index of the frame behind it, null for none", &StopBoardHold::frame),
         field("packing", FieldUnit::length, "between fascia and board", &StopBoardHold::packing),
@@ -85,9 +84,9 @@ struct StopBoardPiece {
 template <>
 struct FieldsOf<StopBoardPiece> {
     static constexpr auto list =
-        std::make_tuple(field("from", FieldUnit::length, "left end along the eave", &StopBoardPiece::from),
-                        field("to", FieldUnit::length, "right end along the eave", &StopBoardPiece::to),
-                        field("screws", FieldUnit::count, "screws that hold it", &StopBoardPiece::screws));
+        field_list(field("from", FieldUnit::length, "left end along the eave", &StopBoardPiece::from),
+                   field("to", FieldUnit::length, "right end along the eave", &StopBoardPiece::to),
+                   field("screws", FieldUnit::count, "screws that hold it", &StopBoardPiece::screws));
 };
 
 /// Closed, numbered list of what can be wrong with a stop board where it goes.
@@ -109,10 +108,10 @@ struct StopBoardFinding {
 template <>
 struct FieldsOf<StopBoardFinding> {
     static constexpr auto list =
-        std::make_tuple(field("code", FieldUnit::none, "what was found", &StopBoardFinding::code),
-                        field("along", FieldUnit::length, "where along the eave", &StopBoardFinding::along),
-                        field("measured", FieldUnit::length, "packing, or bearing", &StopBoardFinding::measured),
-                        field("limit", FieldUnit::length, "the limit it passes", &StopBoardFinding::limit));
+        field_list(field("code", FieldUnit::none, "what was found", &StopBoardFinding::code),
+                   field("along", FieldUnit::length, "where along the eave", &StopBoardFinding::along),
+                   field("measured", FieldUnit::length, "packing, or bearing", &StopBoardFinding::measured),
+                   field("limit", FieldUnit::length, "the limit it passes", &StopBoardFinding::limit));
 };
 
 /// A stop board put up. `from` to `to` is where sheets meet it, straight, on the surface they lie on.
@@ -131,7 +130,7 @@ struct StopBoard {
 };
 template <>
 struct FieldsOf<StopBoard> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("from", FieldUnit::length, "where sheets meet it, left end", &StopBoard::from),
         field("to", FieldUnit::length, "where sheets meet it, right end", &StopBoard::to),
         field("proud", FieldUnit::length, "above the surface the sheets lie on, square to it", &StopBoard::proud),

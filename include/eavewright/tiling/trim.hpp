@@ -12,7 +12,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -36,12 +35,12 @@ struct TrimRun {
 template <>
 struct FieldsOf<TrimRun> {
     static constexpr auto list =
-        std::make_tuple(field("edge", FieldUnit::count, "index of the edge", &TrimRun::edge),
-                        field("kind", FieldUnit::none, "what the edge is", &TrimRun::kind),
-                        field("run", FieldUnit::length, "of the edge, with what goes past its ends", &TrimRun::run),
-                        field("pieces", FieldUnit::count, "whole pieces", &TrimRun::pieces),
-                        field("last_piece", FieldUnit::length, "what the last of them is cut to", &TrimRun::last_piece),
-                        field("piece", FieldUnit::length, "length of a whole one", &TrimRun::piece));
+        field_list(field("edge", FieldUnit::count, "index of the edge", &TrimRun::edge),
+                   field("kind", FieldUnit::none, "what the edge is", &TrimRun::kind),
+                   field("run", FieldUnit::length, "of the edge, with what goes past its ends", &TrimRun::run),
+                   field("pieces", FieldUnit::count, "whole pieces", &TrimRun::pieces),
+                   field("last_piece", FieldUnit::length, "what the last of them is cut to", &TrimRun::last_piece),
+                   field("piece", FieldUnit::length, "length of a whole one", &TrimRun::piece));
 };
 
 inline void find_faults(const TrimStock& stock, const Path& path, Faults& faults) {

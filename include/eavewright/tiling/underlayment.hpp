@@ -18,7 +18,6 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -201,71 +200,71 @@ struct Underlayment {
 template <>
 struct FieldsOf<UnderlaymentCourse> {
     static constexpr auto list =
-        std::make_tuple(field("index", FieldUnit::count, "from the eave up", &UnderlaymentCourse::index),
-                        field("starter", FieldUnit::none, "whether it is the starter", &UnderlaymentCourse::starter),
-                        field("low", FieldUnit::length, "lower edge, up the slope", &UnderlaymentCourse::low),
-                        field("high", FieldUnit::length, "upper edge", &UnderlaymentCourse::high),
-                        field("height", FieldUnit::length, "of the strip", &UnderlaymentCourse::height),
-                        field("exposed", FieldUnit::length, "until the next course", &UnderlaymentCourse::exposed),
-                        field("left", FieldUnit::length, "left end, along the eave", &UnderlaymentCourse::left),
-                        field("right", FieldUnit::length, "right end", &UnderlaymentCourse::right),
-                        field("ripped", FieldUnit::none, "narrower than the roll", &UnderlaymentCourse::ripped));
+        field_list(field("index", FieldUnit::count, "from the eave up", &UnderlaymentCourse::index),
+                   field("starter", FieldUnit::none, "whether it is the starter", &UnderlaymentCourse::starter),
+                   field("low", FieldUnit::length, "lower edge, up the slope", &UnderlaymentCourse::low),
+                   field("high", FieldUnit::length, "upper edge", &UnderlaymentCourse::high),
+                   field("height", FieldUnit::length, "of the strip", &UnderlaymentCourse::height),
+                   field("exposed", FieldUnit::length, "until the next course", &UnderlaymentCourse::exposed),
+                   field("left", FieldUnit::length, "left end, along the eave", &UnderlaymentCourse::left),
+                   field("right", FieldUnit::length, "right end", &UnderlaymentCourse::right),
+                   field("ripped", FieldUnit::none, "narrower than the roll", &UnderlaymentCourse::ripped));
 };
 template <>
 struct FieldsOf<RollPiece> {
     static constexpr auto list =
-        std::make_tuple(field("course", FieldUnit::count, "index of its course", &RollPiece::course),
-                        field("roll", FieldUnit::count, "index of its roll", &RollPiece::roll),
-                        field("from", FieldUnit::length, "where it begins on the roll", &RollPiece::from),
-                        field("length", FieldUnit::length, "length to cut", &RollPiece::length),
-                        field("left", FieldUnit::length, "left end, along the eave", &RollPiece::left),
-                        field("right", FieldUnit::length, "right end", &RollPiece::right),
-                        field("low", FieldUnit::length, "lower edge, up the slope", &RollPiece::low),
-                        field("high", FieldUnit::length, "upper edge", &RollPiece::high),
-                        field("roll_left", FieldUnit::length, "left on the roll", &RollPiece::roll_left));
+        field_list(field("course", FieldUnit::count, "index of its course", &RollPiece::course),
+                   field("roll", FieldUnit::count, "index of its roll", &RollPiece::roll),
+                   field("from", FieldUnit::length, "where it begins on the roll", &RollPiece::from),
+                   field("length", FieldUnit::length, "length to cut", &RollPiece::length),
+                   field("left", FieldUnit::length, "left end, along the eave", &RollPiece::left),
+                   field("right", FieldUnit::length, "right end", &RollPiece::right),
+                   field("low", FieldUnit::length, "lower edge, up the slope", &RollPiece::low),
+                   field("high", FieldUnit::length, "upper edge", &RollPiece::high),
+                   field("roll_left", FieldUnit::length, "left on the roll", &RollPiece::roll_left));
 };
 template <>
 struct FieldsOf<RollEndLap> {
     static constexpr auto list =
-        std::make_tuple(field("course", FieldUnit::count, "index of its course", &RollEndLap::course),
-                        field("under", FieldUnit::count, "index of the piece laid first", &RollEndLap::under),
-                        field("over", FieldUnit::count, "index of the piece over it", &RollEndLap::over),
-                        field("left", FieldUnit::length, "left end, along the eave", &RollEndLap::left),
-                        field("right", FieldUnit::length, "right end", &RollEndLap::right));
+        field_list(field("course", FieldUnit::count, "index of its course", &RollEndLap::course),
+                   field("under", FieldUnit::count, "index of the piece laid first", &RollEndLap::under),
+                   field("over", FieldUnit::count, "index of the piece over it", &RollEndLap::over),
+                   field("left", FieldUnit::length, "left end, along the eave", &RollEndLap::left),
+                   field("right", FieldUnit::length, "right end", &RollEndLap::right));
 };
 template <>
 struct FieldsOf<CourseMark> {
     static constexpr auto list =
-        std::make_tuple(field("course", FieldUnit::count, "index of the course", &CourseMark::course),
-                        field("exact", FieldUnit::length, "its lower edge, up the slope", &CourseMark::exact),
-                        field("left", FieldUnit::length, "on a tape up the left rake, rounded", &CourseMark::left),
-                        field("right", FieldUnit::length, "on a tape up the right rake, rounded", &CourseMark::right));
+        field_list(field("course", FieldUnit::count, "index of the course", &CourseMark::course),
+                   field("exact", FieldUnit::length, "its lower edge, up the slope", &CourseMark::exact),
+                   field("left", FieldUnit::length, "on a tape up the left rake, rounded", &CourseMark::left),
+                   field("right", FieldUnit::length, "on a tape up the right rake, rounded", &CourseMark::right));
 };
 template <>
 struct FieldsOf<UnderlaymentAreas> {
     static constexpr auto list =
-        std::make_tuple(field("bought", FieldUnit::area, "whole rolls", &UnderlaymentAreas::bought),
-                        field("net", FieldUnit::area, "of the plane", &UnderlaymentAreas::net),
-                        field("head_laps", FieldUnit::area, "courses over courses", &UnderlaymentAreas::head_laps),
-                        field("end_laps", FieldUnit::area, "pieces over pieces", &UnderlaymentAreas::end_laps),
-                        field("past_edges", FieldUnit::area, "past the plane's edges", &UnderlaymentAreas::past_edges),
-                        field("ripped", FieldUnit::area, "ripped off along the length", &UnderlaymentAreas::ripped),
-                        field("offcuts", FieldUnit::area, "cut off or set aside", &UnderlaymentAreas::offcuts),
-                        field("left_over", FieldUnit::area, "on the last roll", &UnderlaymentAreas::left_over),
-                        field("waste", FieldUnit::area, "bought less net", &UnderlaymentAreas::waste));
+        field_list(field("bought", FieldUnit::area, "whole rolls", &UnderlaymentAreas::bought),
+                   field("net", FieldUnit::area, "of the plane", &UnderlaymentAreas::net),
+                   field("head_laps", FieldUnit::area, "courses over courses", &UnderlaymentAreas::head_laps),
+                   field("end_laps", FieldUnit::area, "pieces over pieces", &UnderlaymentAreas::end_laps),
+                   field("past_edges", FieldUnit::area, "past the plane's edges", &UnderlaymentAreas::past_edges),
+                   field("ripped", FieldUnit::area, "ripped off along the length", &UnderlaymentAreas::ripped),
+                   field("offcuts", FieldUnit::area, "cut off or set aside", &UnderlaymentAreas::offcuts),
+                   field("left_over", FieldUnit::area, "on the last roll", &UnderlaymentAreas::left_over),
+                   field("waste", FieldUnit::area, "bought less net", &UnderlaymentAreas::waste));
 };
 template <>
 struct FieldsOf<UnderlaymentFinding> {
     static constexpr auto list =
-        std::make_tuple(field("code", FieldUnit::none, "what was found", &UnderlaymentFinding::code),
-                        field("piece", FieldUnit::count, "index of the piece", &UnderlaymentFinding::piece),
-                        field("place", FieldUnit::length, "where", &UnderlaymentFinding::place),
-                        field("measured", FieldUnit::length, "how much", &UnderlaymentFinding::measured),
-                        field("limit", FieldUnit::length, "the limit it passes", &UnderlaymentFinding::limit));
+        field_list(field("code", FieldUnit::none, "what was found", &UnderlaymentFinding::code),
+                   field("piece", FieldUnit::count, "index of the piece", &UnderlaymentFinding::piece),
+                   field("place", FieldUnit::length, "where", &UnderlaymentFinding::place),
+                   field("measured", FieldUnit::length, "how much", &UnderlaymentFinding::measured),
+                   field("limit", FieldUnit::length, "the limit it passes", &UnderlaymentFinding::limit));
 };
 template <>
 struct FieldsOf<Underlayment> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("start", FieldUnit::none, "the corner begun at", &Underlayment::start),
         field("laps", FieldUnit::none, "the rule on this roll", &Underlayment::laps),
         field("roll_length", FieldUnit::length, "length of a roll", &Underlayment::roll_length),

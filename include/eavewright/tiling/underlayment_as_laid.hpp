@@ -17,7 +17,6 @@
 
 #include <cstddef>
 #include <optional>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -32,9 +31,9 @@ struct RollPieceAsLaid {
 template <>
 struct FieldsOf<RollPieceAsLaid> {
     static constexpr auto list =
-        std::make_tuple(field("piece", FieldUnit::count, "index of the piece", &RollPieceAsLaid::piece),
-                        field("parts", FieldUnit::none, "what of it lies on the plane", &RollPieceAsLaid::parts),
-                        field("area", FieldUnit::area, "of the parts", &RollPieceAsLaid::area));
+        field_list(field("piece", FieldUnit::count, "index of the piece", &RollPieceAsLaid::piece),
+                   field("parts", FieldUnit::none, "what of it lies on the plane", &RollPieceAsLaid::parts),
+                   field("area", FieldUnit::area, "of the parts", &RollPieceAsLaid::area));
 };
 
 /// All of them. The areas of the pieces less both laps, and what is left to strips, are the net area of the plane.
@@ -46,7 +45,7 @@ struct UnderlaymentAsLaid {
 };
 template <>
 struct FieldsOf<UnderlaymentAsLaid> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("pieces", FieldUnit::none, "every piece as it lies", &UnderlaymentAsLaid::pieces),
         field("head_laps", FieldUnit::area, "courses over courses", &UnderlaymentAsLaid::head_laps),
         field("end_laps", FieldUnit::area, "pieces over pieces", &UnderlaymentAsLaid::end_laps),

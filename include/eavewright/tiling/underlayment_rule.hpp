@@ -24,7 +24,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <variant>
 
 namespace eavewright {
@@ -90,7 +89,7 @@ struct CourseLaps {
 };
 template <>
 struct FieldsOf<CourseLaps> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("kind", FieldUnit::none, "which rule it is", &CourseLaps::kind),
         field("layers", FieldUnit::count, "over every point of the plane", &CourseLaps::layers),
         field("roll_width", FieldUnit::length, "width of the roll", &CourseLaps::roll_width),
@@ -191,7 +190,7 @@ struct UnderlaymentChoice {
 
 template <>
 struct FieldsOf<UnderlaymentChoice> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field(
             "kind", FieldUnit::none, "which rule it is", +[](const UnderlaymentChoice& c) { return kind_of(c.rule); }),
         field("slope", FieldUnit::none, "the covering at this pitch", &UnderlaymentChoice::slope),

@@ -13,7 +13,6 @@
 #include <cmath>
 #include <cstdint>
 #include <string>
-#include <tuple>
 
 namespace eavewright {
 
@@ -30,7 +29,7 @@ struct TapeReading {
 
 template <>
 struct FieldsOf<TapeReading> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("negative", FieldUnit::none, "whether the whole reading is below zero", &TapeReading::negative),
         field("feet", FieldUnit::count, "whole feet", &TapeReading::feet),
         field("inches", FieldUnit::count, "whole inches, 0 to 11", &TapeReading::inches),

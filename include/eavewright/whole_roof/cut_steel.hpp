@@ -13,7 +13,6 @@
 #include <eavewright/tiling/trim.hpp>
 
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -33,16 +32,16 @@ struct CutSteel {
 };
 template <>
 struct FieldsOf<CutSteel> {
-    static constexpr auto list = std::make_tuple(
-        field("name", FieldUnit::none, "of the plane", &CutSteel::name),
-        field("surface", FieldUnit::none, "surface that the panels lie on", &CutSteel::surface),
-        field("outline", FieldUnit::length, "its corners counter-clockwise", &CutSteel::outline),
-        field("edges", FieldUnit::none, "kind of the edge from each corner to the next", &CutSteel::edges),
-        field("openings", FieldUnit::length, "outlines of openings", &CutSteel::openings),
-        field("supports", FieldUnit::none, "what the screws meet", &CutSteel::supports),
-        field("panels", FieldUnit::none, "panels as laid", &CutSteel::panels),
-        field("screws", FieldUnit::none, "screws counted", &CutSteel::screws),
-        field("trim", FieldUnit::none, "trim of its edges", &CutSteel::trim));
+    static constexpr auto list =
+        field_list(field("name", FieldUnit::none, "of the plane", &CutSteel::name),
+                   field("surface", FieldUnit::none, "surface that the panels lie on", &CutSteel::surface),
+                   field("outline", FieldUnit::length, "its corners counter-clockwise", &CutSteel::outline),
+                   field("edges", FieldUnit::none, "kind of the edge from each corner to the next", &CutSteel::edges),
+                   field("openings", FieldUnit::length, "outlines of openings", &CutSteel::openings),
+                   field("supports", FieldUnit::none, "what the screws meet", &CutSteel::supports),
+                   field("panels", FieldUnit::none, "panels as laid", &CutSteel::panels),
+                   field("screws", FieldUnit::none, "screws counted", &CutSteel::screws),
+                   field("trim", FieldUnit::none, "trim of its edges", &CutSteel::trim));
 };
 
 /// Lays and screws the steel of one plane. Faults as `lay_cut_panels` and `count_screws`. Hip caps and valley metal lie on

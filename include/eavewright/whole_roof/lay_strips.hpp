@@ -11,7 +11,6 @@
 
 #include <cstddef>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -30,7 +29,7 @@ struct OverhangResult {
 };
 template <>
 struct FieldsOf<OverhangResult> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("strips", FieldUnit::none, "strips of deck", &OverhangResult::strips),
         field("first_lanes", FieldUnit::count, "lane that each strip begins with", &OverhangResult::first_lanes),
         field("dropped_rows", FieldUnit::count, "rows that drop along their whole length",

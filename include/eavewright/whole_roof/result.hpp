@@ -9,8 +9,8 @@
 #include <eavewright/framing/purlin_pieces.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_marks.hpp>
+#include <eavewright/order/found_layout.hpp>
 #include <eavewright/order/handling.hpp>
-#include <eavewright/order/search_layouts.hpp>
 #include <eavewright/order/stack.hpp>
 #include <eavewright/roof/air.hpp>
 #include <eavewright/roof/shape.hpp>
@@ -32,7 +32,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -117,7 +116,7 @@ struct RoofResult {
 
 template <>
 struct FieldsOf<SlopeResult> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("name", FieldUnit::none, "front or back, or roof for a single slope", &SlopeResult::name),
         field("surface", FieldUnit::none, "surface that the sheets lie on and that figures are on",
               &SlopeResult::surface),
@@ -164,19 +163,19 @@ struct FieldsOf<SlopeResult> {
 template <>
 struct FieldsOf<CarriedPieces> {
     static constexpr auto list =
-        std::make_tuple(field("name", FieldUnit::none, "what the pieces are", &CarriedPieces::name),
-                        field("count", FieldUnit::count, "how many of this size", &CarriedPieces::count),
-                        field("length", FieldUnit::length, "length of each", &CarriedPieces::length),
-                        field("width", FieldUnit::length, "width of each", &CarriedPieces::width),
-                        field("handling", FieldUnit::none, "what carrying them takes", &CarriedPieces::handling),
-                        field(
-                            "caution", FieldUnit::none, "to be read before anything is lifted",
-                            +[](const CarriedPieces&) { return handling_caution; }));
+        field_list(field("name", FieldUnit::none, "what the pieces are", &CarriedPieces::name),
+                   field("count", FieldUnit::count, "how many of this size", &CarriedPieces::count),
+                   field("length", FieldUnit::length, "length of each", &CarriedPieces::length),
+                   field("width", FieldUnit::length, "width of each", &CarriedPieces::width),
+                   field("handling", FieldUnit::none, "what carrying them takes", &CarriedPieces::handling),
+                   field(
+                       "caution", FieldUnit::none, "to be read before anything is lifted",
+                       +[](const CarriedPieces&) { return handling_caution; }));
 };
 
 template <>
 struct FieldsOf<RoofResult> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("name", FieldUnit::none, "name of the roof", &RoofResult::name),
         field(
             "caution", FieldUnit::none, "to be read before anything is built from this",

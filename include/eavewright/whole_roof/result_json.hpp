@@ -12,7 +12,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 
 namespace eavewright {
 
@@ -24,7 +23,7 @@ struct ResultDocument {
 };
 template <>
 struct FieldsOf<ResultDocument> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field(
             "format", FieldUnit::none, "what this document is",
             +[](const ResultDocument&) { return std::string_view{"roof layout"}; }),

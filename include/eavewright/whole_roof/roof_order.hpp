@@ -24,7 +24,6 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -42,7 +41,7 @@ struct RoofOrder {
 };
 template <>
 struct FieldsOf<RoofOrder> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("order", FieldUnit::none, "what to buy, by delivery", &RoofOrder::order),
         field("lumber_pieces", FieldUnit::length, "purlins, then blocks, slope by slope", &RoofOrder::lumber_pieces),
         field("lumber", FieldUnit::none, "how they are cut, null where there are none", &RoofOrder::lumber),

@@ -16,7 +16,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -56,8 +55,8 @@ struct SiteFigure {
 };
 template <>
 struct FieldsOf<SiteFigure> {
-    static constexpr auto list = std::make_tuple(field("label", FieldUnit::none, "what it is", &SiteFigure::label),
-                                                 field("length", FieldUnit::length, "how long", &SiteFigure::length));
+    static constexpr auto list = field_list(field("label", FieldUnit::none, "what it is", &SiteFigure::label),
+                                            field("length", FieldUnit::length, "how long", &SiteFigure::length));
 };
 
 /// One row of marks: a purlin row, a screw line, a panel.
@@ -70,8 +69,8 @@ struct SiteMark {
 template <>
 struct FieldsOf<SiteMark> {
     static constexpr auto list =
-        std::make_tuple(field("label", FieldUnit::none, "which row, line or panel", &SiteMark::label),
-                        field("at", FieldUnit::length, "a mark for each column, null for none", &SiteMark::at));
+        field_list(field("label", FieldUnit::none, "which row, line or panel", &SiteMark::label),
+                   field("at", FieldUnit::length, "a mark for each column, null for none", &SiteMark::at));
 };
 
 /// One step. Figures are exact; who writes them rounds them, a limit always down.
@@ -90,7 +89,7 @@ struct SiteStep {
 };
 template <>
 struct FieldsOf<SiteStep> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("kind", FieldUnit::none, "which step", &SiteStep::kind),
         field("title", FieldUnit::none, "the step in a few words", &SiteStep::title),
         field("reading", FieldUnit::none, "what to read, and how", &SiteStep::reading),
@@ -114,10 +113,10 @@ struct SiteSheet {
 template <>
 struct FieldsOf<SiteSheet> {
     static constexpr auto list =
-        std::make_tuple(field("roof", FieldUnit::none, "name of the roof", &SiteSheet::roof),
-                        field("slope", FieldUnit::none, "name of the slope", &SiteSheet::slope),
-                        field("steps", FieldUnit::none, "steps in order", &SiteSheet::steps),
-                        field("cautions", FieldUnit::none, "to be read before anyone climbs", &SiteSheet::cautions));
+        field_list(field("roof", FieldUnit::none, "name of the roof", &SiteSheet::roof),
+                   field("slope", FieldUnit::none, "name of the slope", &SiteSheet::slope),
+                   field("steps", FieldUnit::none, "steps in order", &SiteSheet::steps),
+                   field("cautions", FieldUnit::none, "to be read before anyone climbs", &SiteSheet::cautions));
 };
 
 /// Limits that no description states, in one place.

@@ -13,7 +13,6 @@
 #include <eavewright/tiling/trim.hpp>
 
 #include <optional>
-#include <tuple>
 #include <vector>
 
 namespace eavewright {
@@ -32,7 +31,7 @@ struct SteelResult {
 };
 template <>
 struct FieldsOf<SteelResult> {
-    static constexpr auto list = std::make_tuple(
+    static constexpr auto list = field_list(
         field("surface", FieldUnit::none, "surface that the panels lie on", &SteelResult::surface),
         field("outline", FieldUnit::length, "its corners counter-clockwise from the eave's left",
               &SteelResult::outline),

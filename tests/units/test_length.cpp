@@ -66,7 +66,8 @@ static_assert(Adds<Length, Length> && !Adds<Length, double> && !Adds<double, Len
 static_assert(Subtracts<Length, Length> && !Subtracts<Length, double> && !Subtracts<double, Length>);
 static_assert(Compares<Length, Length> && !Compares<Length, double> && !Compares<Length, int>);
 static_assert(Equates<Length, Length> && !Equates<Length, double>);
-static_assert(Multiplies<Length, double> && Multiplies<int, Length> && !Multiplies<Length, Volume>);
+static_assert(Multiplies<Length, double> && Multiplies<int, Length> && Multiplies<Length, Volume> &&
+              !Multiplies<Length, SecondMoment>);
 static_assert(Divides<Length, double> && !Divides<double, Length> && !Divides<Length, Area>);
 static_assert(std::is_same_v<decltype(1_ft * 1_ft), Area> && std::is_same_v<decltype(1_ft * 1_ft * 1_ft), Volume>);
 static_assert(std::is_same_v<decltype(1_ft / 1_ft), double> && std::is_same_v<decltype((1_ft * 1_ft) / 1_ft), Length>);

@@ -72,3 +72,25 @@ TEST_CASE("angles") {
     CHECK(relative(radians(angle_from_degrees(30.0)), std::acos(-1.0) / 6.0) < few_roundings);
     CHECK(degrees(angle_from_degrees(45.0)) == doctest::Approx(45.0).epsilon(few_roundings));
 }
+
+TEST_CASE("forces along a length, moments and stresses") {
+    // 25 psf on purlins 2 ft apart is 50 lb per ft; over 8 ft it is 400 lb, and w L^2 / 8 is 400 lb-ft.
+    const LineLoad load = pressure_from_psf(25.0) * 2_ft;
+    CHECK(pounds_per_foot(load) == doctest::Approx(50.0).epsilon(few_roundings));
+    CHECK(pounds_force(load * 8_ft) == doctest::Approx(400.0).epsilon(few_roundings));
+    const Moment moment = load * 8_ft * 8_ft / 8.0;
+    CHECK(pound_feet(moment) == doctest::Approx(400.0).epsilon(few_roundings));
+    CHECK(pound_inches(moment) == doctest::Approx(4800.0).epsilon(few_roundings));
+    // A 2x4 on edge: 1.5 x 3.5^2 / 6 = 3.0625 cu in, 4800 / 3.0625 = 1567.35 psi.
+    const Volume modulus = 1.5_in * 3.5_in * 3.5_in / 6.0;
+    const Pressure stress = moment / modulus;
+    CHECK(psi(stress) == doctest::Approx(4800.0 / 3.0625).epsilon(few_roundings));
+    CHECK(megapascals(stress) == doctest::Approx(psi(stress) * 0.006894757293168).epsilon(1e-12));
+    CHECK(inches_to_the_fourth(modulus * 3.5_in / 2.0) == doctest::Approx(5.359375).epsilon(few_roundings));
+    CHECK((load * 8_ft) / load == 8_ft);
+    CHECK(psf(load / 2_ft) == doctest::Approx(25.0).epsilon(few_roundings));
+    CHECK(newtons_per_metre(line_load_from_newtons_per_metre(730.0)) == doctest::Approx(730.0).epsilon(few_roundings));
+    CHECK(newton_metres(force_from_newtons(100.0) * 2_m) == doctest::Approx(200.0).epsilon(few_roundings));
+    CHECK(pounds_per_inch(line_load_from_pounds_per_foot(12.0)) == 1.0);
+    CHECK(psi(pressure_from_psi(1600.0)) == 1600.0);
+}

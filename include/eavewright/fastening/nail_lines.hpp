@@ -52,10 +52,32 @@ struct NailLine {
     return {longer(across.low, stretch.low - width), shorter(across.high, stretch.high + width)};
 }
 
+/// A piece as lines see it.
+struct PieceToNail {
+    PlanePart part;
+    Extent extent;
+    bool square;  ///< a rectangle along the axes: every line across it is as long as it is wide
+    bool convex;
+
+    /// Looks at `part` anew.
+    void look() {
+        const std::vector<PlanePoint>& outline = part.outline;
+        extent = extent_of(outline);
+        square = part.cutouts.empty() && outline.size() == 4;
+        for (std::size_t i = 0; square && i < 4; ++i) {
+            const PlanePoint a = outline[i];
+            const PlanePoint b = outline[i == 3 ? 0 : i + 1];
+            square = a.along == b.along || a.up == b.up;
+        }
+        convex = square || (part.cutouts.empty() && (outline.size() < 4 || is_convex(outline)));
+    }
+};
+
 /// The nail lines of a piece on one support: one on a convex piece, on others one between every two edges; each only where
 /// the support runs.
-inline void add_nail_lines(const PlanePart& piece, bool convex, const Extent& extent, std::size_t support,
-                           const SupportLine& line, Length edge_distance, std::vector<NailLine>& found) {
+inline void add_nail_lines(const PieceToNail& piece, std::size_t support, const SupportLine& line, Length edge_distance,
+                           std::vector<NailLine>& found) {
+    const Extent& extent = piece.extent;
     const Length half = line.width / 2.0;
     const Length middle = up_at(line.centreline, (extent.low.along + extent.high.along) / 2.0);
     const Span whole{extent.low.up, extent.high.up};
@@ -78,11 +100,12 @@ inline void add_nail_lines(const PlanePart& piece, bool convex, const Extent& ex
             push(across);
         }
     };
-    if (convex) {
-        add(along_span(piece.outline, *up), middle, whole);
+    if (piece.convex) {
+        add(piece.square ? Span{extent.low.along, extent.high.along} : along_span(piece.part.outline, *up), middle,
+            whole);
         return;
     }
-    const Rings rings = rings_of(piece.outline, piece.cutouts);
+    const Rings rings = rings_of(piece.part.outline, piece.part.cutouts);
     for (const Span& across : spans_at(rings, Axis::up, *up)) {
         const Length at = (across.low + across.high) / 2.0;
         for (const Span& reach : spans_at(rings, Axis::along, at)) {
@@ -95,15 +118,14 @@ inline void add_nail_lines(const PlanePart& piece, bool convex, const Extent& ex
 
 /// The nail lines of one piece, lowest first, put into `found`. The outermost ones that an end hangs past by no more than
 /// `end_reach` are at it.
-inline void nail_lines(const PlanePart& piece, const std::vector<SupportLine>& lines, Length widest,
+inline void nail_lines(const PieceToNail& piece, const std::vector<SupportLine>& lines, Length widest,
                        const NailPattern& pattern, std::vector<NailLine>& found) {
-    const Extent extent = extent_of(piece.outline);
+    const Extent& extent = piece.extent;
     const Length middle = (extent.low.along + extent.high.along) / 2.0;
-    const bool convex = piece.cutouts.empty() && (piece.outline.size() < 4 || is_convex(piece.outline));
     found.clear();
     std::size_t i = last_support_below(lines, middle, extent.low.up - widest).value_or(0);
     for (; i < lines.size() && up_at(lines[i].centreline, middle) <= extent.high.up + widest; ++i) {
-        add_nail_lines(piece, convex, extent, i, lines[i], pattern.edge_distance, found);
+        add_nail_lines(piece, i, lines[i], pattern.edge_distance, found);
     }
     for (NailLine& line : found) {
         line.at_end =
@@ -129,17 +151,18 @@ struct NailGround {
     NailPattern base;
     std::vector<NailArea> areas;
 
-    /// A piece in the lane frame, put into `part`.
-    void take(const SheetPiece& piece, PlanePart& part) const {
+    /// A piece in the lane frame.
+    void take(const SheetPiece& piece, PieceToNail& taken) const {
         if (frame.swapped) {
-            part.outline = frame.outline_to_lane(piece.outline);
+            taken.part.outline = frame.outline_to_lane(piece.outline);
         } else {
-            part.outline = piece.outline;
+            taken.part.outline = piece.outline;
         }
-        part.cutouts.clear();
+        taken.part.cutouts.clear();
         for (const std::vector<PlanePoint>& cutout : piece.cutouts) {
-            part.cutouts.push_back(frame.outline_to_lane(cutout));
+            taken.part.cutouts.push_back(frame.outline_to_lane(cutout));
         }
+        taken.look();
     }
 };
 
@@ -171,16 +194,17 @@ template <Surface surface>
     return ground;
 }
 
-/// Calls `visit(piece, part, line)` for every nail line of every piece, in their order.
+/// Calls `visit(index, piece, line)` for every nail line of every piece, in their order.
 template <class Visit>
 void for_nail_lines(const Sheets& sheets, const NailGround& ground, Visit visit) {
-    PlanePart part{{}, {}};
+    const PlanePoint corner{no_length, no_length};
+    PieceToNail piece{{{}, {}}, {corner, corner}, false, false};
     std::vector<NailLine> lines;
-    for (std::size_t piece = 0; piece < sheets.pieces.size(); ++piece) {
-        ground.take(sheets.pieces[piece], part);
-        nail_lines(part, ground.lines, ground.widest, ground.base, lines);
+    for (std::size_t index = 0; index < sheets.pieces.size(); ++index) {
+        ground.take(sheets.pieces[index], piece);
+        nail_lines(piece, ground.lines, ground.widest, ground.base, lines);
         for (const NailLine& line : lines) {
-            visit(piece, part, line);
+            visit(index, piece, line);
         }
     }
 }

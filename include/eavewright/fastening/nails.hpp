@@ -10,7 +10,6 @@
 #include <eavewright/field.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/supports.hpp>
-#include <eavewright/roof/parts.hpp>
 #include <eavewright/tiling/sheets.hpp>
 
 #include <cstddef>
@@ -49,7 +48,7 @@ namespace detail {
     NailCount count{0, std::vector<std::int64_t>(ground.lines.size(), 0),
                     std::vector<PieceNails>(sheets.pieces.size(), PieceNails{0, 0})};
     NailSpacing spacing;
-    for_nail_lines(sheets, ground, [&](std::size_t piece, const PlanePart&, const NailLine& line) {
+    for_nail_lines(sheets, ground, [&](std::size_t piece, const PieceToNail&, const NailLine& line) {
         const bool crosses = !ground.areas.empty();
         if (crosses) {
             space_line(ground, line, spacing);

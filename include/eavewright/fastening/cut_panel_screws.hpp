@@ -3,7 +3,6 @@
 
 // Screws in panels of any outline: rib by rib, on the supports that really lie under each rib.
 
-#include <eavewright/fastening/nails.hpp>
 #include <eavewright/fastening/screws.hpp>
 #include <eavewright/framing/purlin_row.hpp>
 #include <eavewright/framing/supports.hpp>
@@ -17,7 +16,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
-#include <optional>
+#include <string>
 #include <vector>
 
 namespace eavewright {
@@ -90,11 +89,11 @@ struct CutScrewLane {
 }
 
 /// The place nearest to `centre` that keeps the end distance, and how much of the support is left beside it.
-struct ScrewPlace {
+struct RibHold {
     Length up;
     Length margin;
 };
-[[nodiscard]] inline ScrewPlace screw_place(Span steel, const SupportLine& line, Length along, Length end_distance) {
+[[nodiscard]] inline RibHold rib_hold(Span steel, const SupportLine& line, Length along, Length end_distance) {
     const Length centre = up_at(line.centreline, along);
     const Length up = longer(steel.low + end_distance, shorter(steel.high - end_distance, centre));
     const bool room = steel.high - steel.low >= 2.0 * end_distance - count_tolerance;
@@ -115,29 +114,36 @@ struct ScrewPlace {
     return found;
 }
 
-/// Screws in one rib of a lane: each stretch of steel has its lowest and its topmost row.
-inline void count_rib(const CutPanels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
-                      const CutScrewLane& lane, Length along, std::vector<Length>& nearest, ScrewCount& count) {
+/// One row that holds a rib: how many screws, where the rib is, and the piece they go through first.
+struct HeldRib {
+    std::size_t row;
+    PerRib screws;
+    std::size_t piece;
+    PlanePoint place;
+};
+
+/// Calls `hold(HeldRib)` for every row that holds a rib of a lane: each stretch of steel has its lowest and its topmost row.
+/// `nearest` keeps the best margin of each row.
+template <class Hold>
+void for_held_ribs(const CutPanels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
+                   const CutScrewLane& lane, Length along, std::vector<Length>& nearest, Hold hold) {
     for (const Span& steel : steel_spans(panels, lane, along)) {
         std::vector<std::size_t> held;
         for (std::size_t row = 0; row < lines.size(); ++row) {
             if (!runs_at(lines[row].stretches, along)) {
                 continue;
             }
-            const Length margin = screw_place(steel, lines[row], along, pattern.end_distance).margin;
+            const Length margin = rib_hold(steel, lines[row], along, pattern.end_distance).margin;
             nearest[row] = longer(nearest[row], margin);
             if (margin > no_length) {
                 held.push_back(row);
             }
         }
-        for (const std::size_t row : held) {
-            int screws = laps_on(panels, lane.number, row) ? pattern.end_lap : pattern.field;
-            screws = row == held.front() && pattern.eave > screws ? pattern.eave : screws;
-            screws = row == held.back() && pattern.ridge > screws ? pattern.ridge : screws;
-            const Length up = screw_place(steel, lines[row], along, pattern.end_distance).up;
-            count.by_row[row] += screws;
-            count.by_piece[cut_piece_at(panels, lane, {along, up})] += screws;
-            count.in_rows += screws;
+        for (std::size_t i = 0; i < held.size(); ++i) {
+            const std::size_t row = held[i];
+            const PlanePoint place{along, rib_hold(steel, lines[row], along, pattern.end_distance).up};
+            hold(HeldRib{row, per_rib(pattern, laps_on(panels, lane.number, row), i == 0, i + 1 == held.size()),
+                         cut_piece_at(panels, lane, place), place});
         }
     }
 }
@@ -158,78 +164,93 @@ inline void count_rib(const CutPanels& panels, const std::vector<SupportLine>& l
     return runs_there(part.outline) || std::any_of(part.cutouts.begin(), part.cutouts.end(), runs_there);
 }
 
-/// Sides of one lane in one row that no neighbour's lap holds down.
-[[nodiscard]] inline int open_sides(const CutPanels& panels, const CutScrewLane& lane, const CutPanel& piece, Length up,
-                                    const CutScrewLane* next) {
+/// Calls `visit(along, to_right)` for the sides of one piece at a level that no neighbour's lap holds down, with the way to
+/// its steel.
+template <class Visit>
+void for_open_sides(const CutPanels& panels, const CutScrewLane& lane, const CutPanel& piece, Length up,
+                    const CutScrewLane* next, Visit visit) {
     const bool from_left = panels.start == StartCorner::eave_left;
     const bool opens =
         lane.number == 0 && panels.lanes > 1 && panels.first_cover + count_tolerance < panels.panel.cover;
     const Length far_side = from_left ? lane.right : lane.left;
     const Length first_side = from_left ? lane.left : lane.right;
-    int open = 0;
     for (const Span& span : along_spans(piece.part.outline, piece.part.cutouts, up)) {
-        for (const Length along : {span.low, span.high}) {
+        for (const bool to_right : {true, false}) {
+            const Length along = to_right ? span.low : span.high;
             if (!is_side(piece.part, {along, up})) {
                 continue;
             }
+            bool open = true;
             if (magnitude(along - first_side) <= inside_by) {
-                open += opens ? 1 : 0;
-                continue;
-            }
-            bool lapped = false;
-            if (magnitude(along - far_side) <= inside_by && next != nullptr) {
+                open = opens;
+            } else if (magnitude(along - far_side) <= inside_by && next != nullptr) {
                 const Length beyond = from_left ? far_side + inside_by : far_side - inside_by;
                 for (const Span& steel : steel_spans(panels, *next, beyond)) {
-                    lapped = lapped || (steel.low - count_tolerance <= up && up <= steel.high + count_tolerance);
+                    open = open && !(steel.low - count_tolerance <= up && up <= steel.high + count_tolerance);
                 }
             }
-            open += lapped ? 0 : 1;
+            if (open) {
+                visit(along, to_right);
+            }
         }
     }
-    return open;
 }
 
-inline void count_open_sides(const CutPanels& panels, const std::vector<SupportLine>& lines,
-                             const ScrewPattern& pattern, const CutScrewLane& lane, const CutScrewLane* next,
-                             ScrewCount& count) {
+/// Calls `visit(row, piece, place, to_right)` for every place where a row crosses a side of a lane that closes.
+template <class Visit>
+void for_closing_sides(const CutPanels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
+                       const CutScrewLane& lane, const CutScrewLane* next, Visit visit) {
     for (const std::size_t i : lane.pieces) {
         const CutPanel& piece = panels.pieces[i];
         const Extent extent = extent_of(piece.part.outline);
         const Length middle = (extent.low.along + extent.high.along) / 2.0;
         for (std::size_t row = 0; row < lines.size(); ++row) {
-            const ScrewPlace place =
-                screw_place({extent.low.up, extent.high.up}, lines[row], middle, pattern.end_distance);
+            const RibHold place = rib_hold({extent.low.up, extent.high.up}, lines[row], middle, pattern.end_distance);
             const bool lies_under =
                 std::any_of(panels.end_laps.begin(), panels.end_laps.end(),
                             [&](const PanelEndLap& lap) { return lap.lower == i && lap.support == row; });
             if (!(place.margin > no_length) || lies_under || !runs_at(lines[row].stretches, middle)) {
                 continue;
             }
-            const int screws = pattern.closing_edge * open_sides(panels, lane, piece, place.up, next);
-            count.by_row[row] += screws;
-            count.by_piece[i] += screws;
-            count.in_rows += screws;
+            for_open_sides(panels, lane, piece, place.up, next, [&](Length along, bool to_right) {
+                visit(row, i, PlanePoint{along, place.up}, to_right);
+            });
         }
     }
 }
 
-/// Stitch screws of the lap between two lanes, on every stretch where both have steel.
-[[nodiscard]] inline std::int64_t lap_stitches(const CutPanels& panels, const CutScrewLane& a, const CutScrewLane& b,
-                                               const ScrewPattern& pattern) {
+/// Calls `visit(seam, span)` for every stretch of the lap between two lanes where both have steel.
+template <class Visit>
+void for_lap_stretches(const CutPanels& panels, const CutScrewLane& a, const CutScrewLane& b, Visit visit) {
     const bool from_left = panels.start == StartCorner::eave_left;
     const Length seam = from_left ? a.right : a.left;
     const Length in_a = from_left ? seam - inside_by : seam + inside_by;
     const Length in_b = from_left ? seam + inside_by : seam - inside_by;
-    std::int64_t screws = 0;
     for (const Span& one : steel_spans(panels, a, in_a)) {
         for (const Span& two : steel_spans(panels, b, in_b)) {
-            const Length length = shorter(one.high, two.high) - longer(one.low, two.low);
-            if (length > 10.0 * inside_by && pattern.stitch) {
-                screws += nails_across(length, *pattern.stitch, pattern.stitch_edge);
+            const Span lap{longer(one.low, two.low), shorter(one.high, two.high)};
+            if (lap.high - lap.low > 10.0 * inside_by) {
+                visit(seam, lap);
             }
         }
     }
-    return screws;
+}
+
+/// Refuses what cannot be screwed.
+template <Surface surface>
+void require_screwable(const CutPanels& panels, const Supports<surface>& supports, const ScrewPattern& pattern) {
+    require_sound(pattern, "screws");
+    require_sound(supports, "supports");
+    require_sound(panels.panel, "panels.panel");
+    if (supports.run != SupportRun::along_eave) {
+        throw FaultError{Fault{FaultCode::contradiction, "supports.run", std::string{name_of(supports.run)},
+                               "supports that run along the eave, across the ribs"}};
+    }
+}
+
+/// The lane that laps lane `i`; none where a lane between them is missing.
+[[nodiscard]] inline const CutScrewLane* next_lane(const std::vector<CutScrewLane>& lanes, std::size_t i) {
+    return i + 1 < lanes.size() && lanes[i + 1].number == lanes[i].number + 1 ? &lanes[i + 1] : nullptr;
 }
 }  // namespace detail
 
@@ -244,13 +265,7 @@ inline void count_open_sides(const CutPanels& panels, const std::vector<SupportL
 template <Surface surface>
 [[nodiscard]] ScrewCount count_screws(const CutPanels& panels, const Supports<surface>& supports,
                                       const ScrewPattern& pattern = {}) {
-    require_sound(pattern, "screws");
-    require_sound(supports, "supports");
-    require_sound(panels.panel, "panels.panel");
-    if (supports.run != SupportRun::along_eave) {
-        throw FaultError{Fault{FaultCode::contradiction, "supports.run", std::string{name_of(supports.run)},
-                               "supports that run along the eave, across the ribs"}};
-    }
+    detail::require_screwable(panels, supports, pattern);
     const std::vector<SupportLine>& lines = supports.lines;
     ScrewCount count{.total = 0,
                      .in_rows = 0,
@@ -262,15 +277,27 @@ template <Surface surface>
                      .findings = {}};
     std::vector<Length> nearest(lines.size(), Length::from_inches(-length_limit_in));
     const std::vector<detail::CutScrewLane> lanes = detail::cut_screw_lanes(panels);
+    const auto add = [&](std::size_t row, std::size_t piece, int screws) {
+        count.by_row[row] += screws;
+        count.by_piece[piece] += screws;
+        count.in_rows += screws;
+    };
     for (std::size_t i = 0; i < lanes.size(); ++i) {
-        const bool neighbours = i + 1 < lanes.size() && lanes[i + 1].number == lanes[i].number + 1;
-        const detail::CutScrewLane* next = neighbours ? &lanes[i + 1] : nullptr;
+        const detail::CutScrewLane* next = detail::next_lane(lanes, i);
         for (const Length along : detail::cut_ribs(panels, lanes[i])) {
-            detail::count_rib(panels, lines, pattern, lanes[i], along, nearest, count);
+            detail::for_held_ribs(panels, lines, pattern, lanes[i], along, nearest,
+                                  [&](const detail::HeldRib& rib) { add(rib.row, rib.piece, rib.screws.screws); });
         }
-        detail::count_open_sides(panels, lines, pattern, lanes[i], next, count);
+        detail::for_closing_sides(
+            panels, lines, pattern, lanes[i], next,
+            [&](std::size_t row, std::size_t piece, PlanePoint, bool) { add(row, piece, pattern.closing_edge); });
         if (i + 1 < lanes.size()) {
-            count.by_side_lap.push_back(next == nullptr ? 0 : detail::lap_stitches(panels, lanes[i], *next, pattern));
+            count.by_side_lap.push_back(0);
+        }
+        if (next != nullptr) {
+            detail::for_lap_stretches(panels, lanes[i], *next, [&](Length, Span lap) {
+                count.by_side_lap.back() += detail::stitches_in(lap, pattern);
+            });
             count.stitch += count.by_side_lap.back();
         }
     }

@@ -3,7 +3,7 @@
 
 // Screws in ribbed panels: counted on the supports that really lie under each panel, and along its side laps.
 
-#include <eavewright/fastening/nails.hpp>
+#include <eavewright/fastening/screw_pattern.hpp>
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
@@ -12,54 +12,15 @@
 #include <eavewright/tiling/panels.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
-#include <eavewright/units/tick.hpp>
 
 #include <array>
 #include <cstddef>
 #include <cstdint>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace eavewright {
-
-/// A screw pattern by the rib. The figures are a generic pattern, from memory: no code fixes one, so put the maker's in
-/// and say so in `unverified`. One a rib in the field, in the flat beside it; both sides of every rib at the eave, the
-/// ridge and end laps; one more at a closing edge; stitch screws at 24 to 36 in.
-struct ScrewPattern {
-    int field = 1;         ///< for each rib on rows between
-    int eave = 2;          ///< for each rib on the lowest row
-    int ridge = 2;         ///< for each rib on the topmost row
-    int end_lap = 2;       ///< for each rib on a row under an end lap
-    int closing_edge = 1;  ///< more on every row where a panel ends without a neighbour's lap
-    std::optional<Length> stitch = Length::from_inches(24.0);  ///< spacing along side laps; none for no stitch screws
-    Length stitch_edge = Length::from_inches(1.0);             ///< first stitch screw from either end; common practice
-    Length end_distance = Length::from_inches(1.0);            ///< screw to a panel's end; common practice
-    Length least_margin = Length::from_inches(1.0 / 4.0);      ///< screw line to the purlin's side; common practice
-    Tick tick = Tick::of_inch(16);                             ///< what lines are marked to
-    bool unverified = true;                                    ///< the pattern was not read off the maker's sheet
-};
-
-inline void find_faults(const ScrewPattern& pattern, const Path& path, Faults& faults) {
-    const auto count = [&](int given, std::string_view name) {
-        if (given < 0 || given > 20) {
-            faults.push_back(Fault{FaultCode::out_of_range, Path{path, name}.text(), std::to_string(given), "0 to 20"});
-        }
-    };
-    count(pattern.field, "field");
-    count(pattern.eave, "eave");
-    count(pattern.ridge, "ridge");
-    count(pattern.end_lap, "end_lap");
-    count(pattern.closing_edge, "closing_edge");
-    const Length foot = Length::from_inches(12.0);
-    if (pattern.stitch) {
-        require_within(*pattern.stitch, one_inch, 10.0 * foot, Path{path, "stitch"}, faults);
-    }
-    require_within(pattern.stitch_edge, no_length, foot, Path{path, "stitch_edge"}, faults);
-    require_within(pattern.end_distance, no_length, foot, Path{path, "end_distance"}, faults);
-    require_within(pattern.least_margin, no_length, foot, Path{path, "least_margin"}, faults);
-}
 
 /// Closed, numbered list of what can be wrong with a row of screws.
 enum class ScrewFindingCode : int {
@@ -156,12 +117,14 @@ struct ScrewLane {
     return lanes;
 }
 
-/// Screws of one lane in one row.
-[[nodiscard]] inline std::int64_t row_screws(const Panels& panels, std::int32_t lane, std::int64_t ribs, int per_rib,
-                                             const ScrewPattern& pattern) {
-    const bool opens = lane == 0 && panels.lanes > 1 && panels.first_cover + count_tolerance < panels.panel.cover;
-    const bool closes = lane + 1 == panels.lanes;
-    return ribs * per_rib + pattern.closing_edge * ((opens ? 1 : 0) + (closes ? 1 : 0));
+/// Sides of a lane that no neighbour laps.
+struct OpenSides {
+    bool first;  ///< a first panel that was ripped, at the rake begun at
+    bool last;
+};
+[[nodiscard]] inline OpenSides open_sides_of(const Panels& panels, std::int32_t lane) {
+    return {lane == 0 && panels.lanes > 1 && panels.first_cover + count_tolerance < panels.panel.cover,
+            lane + 1 == panels.lanes};
 }
 
 /// Whether a lane is lapped over a support. Every lane has one lap less than pieces, so laps are found by counting.
@@ -230,45 +193,68 @@ inline void find_past_panel(std::size_t row, PlanePoint place, Length margin, Sc
     count.findings.push_back({ScrewFindingCode::row_past_panel, row, place, margin, no_length});
 }
 
-inline void count_lane(const Panels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
-                       const ScrewLane& lane, ScrewCount& count) {
-    const std::int32_t number = panels.pieces[lane.first_piece].lane;
+/// One lane in one row that holds it.
+struct HeldRow {
+    std::size_t row;
+    PerRib screws;
+    std::size_t piece;  ///< the piece that they go through first
+};
+
+/// Calls `hold(HeldRow)` for every row that holds a lane, lowest first, and `miss(row, place, margin)` for the others before.
+template <class Hold, class Miss>
+void for_held_rows(const Panels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
+                   const ScrewLane& lane, std::vector<std::size_t>& held, Hold hold, Miss miss) {
     const Length middle = lane.middle();
-    std::vector<std::size_t> held;
+    held.clear();
     for (std::size_t row = 0; row < lines.size(); ++row) {
         const Length margin = lane.margin(lines[row], middle, pattern.end_distance);
         if (margin > no_length) {
             held.push_back(row);
         } else {
-            find_past_panel(row, {middle, up_at(lines[row].centreline, middle)}, margin, count);
+            miss(row, PlanePoint{middle, up_at(lines[row].centreline, middle)}, margin);
         }
     }
-    const auto ribs = static_cast<std::int64_t>(ribs_of(panels, panels.pieces[lane.first_piece]).size());
-    for (const std::size_t row : held) {
-        int per_rib = is_end_lap(panels, lane, row) ? pattern.end_lap : pattern.field;
-        if (row == held.front() && pattern.eave > per_rib) {
-            per_rib = pattern.eave;
-        }
-        if (row == held.back() && pattern.ridge > per_rib) {
-            per_rib = pattern.ridge;
-        }
-        const std::int64_t screws = row_screws(panels, number, ribs, per_rib, pattern);
-        count.by_row[row] += screws;
-        count.by_piece[piece_at(panels, lane, lane.screw_up(lines[row], middle, pattern.end_distance))] += screws;
-        count.in_rows += screws;
+    for (std::size_t i = 0; i < held.size(); ++i) {
+        const std::size_t row = held[i];
+        hold(HeldRow{row, per_rib(pattern, is_end_lap(panels, lane, row), i == 0, i + 1 == held.size()),
+                     piece_at(panels, lane, lane.screw_up(lines[row], middle, pattern.end_distance))});
+    }
+}
+
+inline void count_lane(const Panels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
+                       const ScrewLane& lane, std::vector<std::size_t>& held, ScrewCount& count) {
+    const PanelPiece& lowest = panels.pieces[lane.first_piece];
+    const auto ribs = static_cast<std::int64_t>(ribs_of(panels, lowest).size());
+    const OpenSides open = open_sides_of(panels, lowest.lane);
+    const int closing = pattern.closing_edge * ((open.first ? 1 : 0) + (open.last ? 1 : 0));
+    for_held_rows(
+        panels, lines, pattern, lane, held,
+        [&](const HeldRow& row) {
+            const std::int64_t screws = ribs * row.screws.screws + closing;
+            count.by_row[row.row] += screws;
+            count.by_piece[row.piece] += screws;
+            count.in_rows += screws;
+        },
+        [&](std::size_t row, PlanePoint place, Length margin) { find_past_panel(row, place, margin, count); });
+}
+
+/// Calls `visit(seam, span)` for every side lap, from the first lap to the last: where it lies along the eave, and from where
+/// to where both panels have steel.
+template <class Visit>
+void for_side_laps(const std::vector<ScrewLane>& lanes, bool from_left, Visit visit) {
+    for (std::size_t i = 0; i + 1 < lanes.size(); ++i) {
+        const ScrewLane& a = from_left ? lanes[i] : lanes[i + 1];  // at the left of the lap
+        const ScrewLane& b = from_left ? lanes[i + 1] : lanes[i];
+        visit(a.right, Span{longer(a.low, b.low), shorter(a.right_top, b.left_top)});
     }
 }
 
 inline void count_stitches(const std::vector<ScrewLane>& lanes, bool from_left, const ScrewPattern& pattern,
                            ScrewCount& count) {
-    for (std::size_t i = 0; i + 1 < lanes.size(); ++i) {
-        const ScrewLane& a = from_left ? lanes[i] : lanes[i + 1];  // at the left of the lap
-        const ScrewLane& b = from_left ? lanes[i + 1] : lanes[i];
-        const Length length = shorter(a.right_top, b.left_top) - longer(a.low, b.low);
-        const std::int64_t screws = pattern.stitch ? nails_across(length, *pattern.stitch, pattern.stitch_edge) : 0;
-        count.by_side_lap.push_back(screws);
-        count.stitch += screws;
-    }
+    for_side_laps(lanes, from_left, [&](Length, Span lap) {
+        count.by_side_lap.push_back(stitches_in(lap, pattern));
+        count.stitch += count.by_side_lap.back();
+    });
 }
 
 template <Surface surface>
@@ -300,8 +286,9 @@ template <Surface surface>
                      .unverified = pattern.unverified,
                      .findings = {}};
     const std::vector<detail::ScrewLane> lanes = detail::screw_lanes(panels);
+    std::vector<std::size_t> held;
     for (const detail::ScrewLane& lane : lanes) {
-        detail::count_lane(panels, supports.lines, pattern, lane, count);
+        detail::count_lane(panels, supports.lines, pattern, lane, held, count);
     }
     detail::count_stitches(lanes, panels.start == StartCorner::eave_left, pattern, count);
     count.total = count.in_rows + count.stitch;

@@ -312,4 +312,11 @@ template <Surface surface>
     return place;
 }
 
+/// The zone of a point that may lie past an edge, as a sheet does that hangs past the fascia: that of the edge.
+[[nodiscard]] inline ZonePlace zone_near(const RoofZones& zones, PlanePoint point) {
+    ZonePlace place = detail::place_of(zones.edges, zones.widths, point);
+    place.unverified = zones.unverified;
+    return place;
+}
+
 }  // namespace eavewright

@@ -88,11 +88,7 @@ struct CutScrewLane {
     });
 }
 
-/// The place nearest to `centre` that keeps the end distance, and how much of the support is left beside it.
-struct RibHold {
-    Length up;
-    Length margin;
-};
+/// The place nearest to a support's centre that keeps the end distance.
 [[nodiscard]] inline RibHold rib_hold(Span steel, const SupportLine& line, Length along, Length end_distance) {
     const Length centre = up_at(line.centreline, along);
     const Length up = longer(steel.low + end_distance, shorter(steel.high - end_distance, centre));

@@ -266,11 +266,11 @@ template <Surface surface>
     for (std::size_t i = 0; i < nails.size(); ++i) {
         const auto piece = static_cast<std::size_t>(nails[i].piece);
         const auto support = static_cast<std::size_t>(nails[i].support);
-        if (piece >= sheets.pieces.size() || support >= ground.lines.size()) {
+        if (piece >= sheets.pieces.size() || support >= ground.supports.size()) {
             throw FaultError{Fault{FaultCode::out_of_range, Path{Path{"nails"}, i}.text(),
                                    "a piece or support that is not there", "nails of these sheets and supports"}};
         }
-        detail::judge_on_support(nails[i], i, ground.frame, ground.lines[support], limits, judgement.findings);
+        detail::judge_on_support(nails[i], i, ground.frame, ground.supports[support].line, limits, judgement.findings);
         const Length edge = detail::edge_distance_of(sheets.pieces[piece], nails[i].place);
         if (edge + count_tolerance < limits.sheet_edge) {
             judgement.findings.push_back({FastenerFindingCode::near_edge, i, nails[i].piece, nails[i].support,

@@ -9,15 +9,16 @@
 #include <eavewright/framing/supports.hpp>
 #include <eavewright/roof/parts.hpp>
 #include <eavewright/roof/plane.hpp>
-#include <eavewright/tiling/bearing.hpp>
 #include <eavewright/tiling/lane_frame.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace eavewright::detail {
@@ -52,6 +53,24 @@ struct NailLine {
     return {longer(across.low, stretch.low - width), shorter(across.high, stretch.high + width)};
 }
 
+/// A support, and where its centre lies if that is the same all along.
+struct NailSupport {
+    SupportLine line;
+    std::optional<Length> level;
+
+    [[nodiscard]] Length centre_at(Length along) const { return level ? *level : up_at(line.centreline, along); }
+};
+
+[[nodiscard]] inline NailSupport nail_support(SupportLine line) {
+    const std::vector<PlanePoint>& centre = line.centreline;
+    bool level = true;
+    for (const PlanePoint& p : centre) {
+        level = level && p.up == centre[0].up;
+    }
+    const Length up = centre[0].up;
+    return {std::move(line), level ? std::optional<Length>{up} : std::nullopt};
+}
+
 /// A piece as lines see it.
 struct PieceToNail {
     PlanePart part;
@@ -75,11 +94,11 @@ struct PieceToNail {
 
 /// The nail lines of a piece on one support: one on a convex piece, on others one between every two edges; each only where
 /// the support runs.
-inline void add_nail_lines(const PieceToNail& piece, std::size_t support, const SupportLine& line, Length edge_distance,
-                           std::vector<NailLine>& found) {
+inline void add_nail_lines(const PieceToNail& piece, std::size_t support, const NailSupport& on, Length middle,
+                           Length edge_distance, std::vector<NailLine>& found) {
     const Extent& extent = piece.extent;
+    const SupportLine& line = on.line;
     const Length half = line.width / 2.0;
-    const Length middle = up_at(line.centreline, (extent.low.along + extent.high.along) / 2.0);
     const Span whole{extent.low.up, extent.high.up};
     const std::optional<Length> up = nail_line_up(whole, middle, line.width, edge_distance);
     if (!up) {
@@ -110,7 +129,7 @@ inline void add_nail_lines(const PieceToNail& piece, std::size_t support, const 
         const Length at = (across.low + across.high) / 2.0;
         for (const Span& reach : spans_at(rings, Axis::along, at)) {
             if (reach.low <= *up && *up <= reach.high) {
-                add(across, up_at(line.centreline, at), reach);
+                add(across, on.centre_at(at), reach);
             }
         }
     }
@@ -118,14 +137,20 @@ inline void add_nail_lines(const PieceToNail& piece, std::size_t support, const 
 
 /// The nail lines of one piece, lowest first, put into `found`. The outermost ones that an end hangs past by no more than
 /// `end_reach` are at it.
-inline void nail_lines(const PieceToNail& piece, const std::vector<SupportLine>& lines, Length widest,
+inline void nail_lines(const PieceToNail& piece, const std::vector<NailSupport>& supports, Length widest,
                        const NailPattern& pattern, std::vector<NailLine>& found) {
     const Extent& extent = piece.extent;
     const Length middle = (extent.low.along + extent.high.along) / 2.0;
     found.clear();
-    std::size_t i = last_support_below(lines, middle, extent.low.up - widest).value_or(0);
-    for (; i < lines.size() && up_at(lines[i].centreline, middle) <= extent.high.up + widest; ++i) {
-        add_nail_lines(piece, i, lines[i], pattern.edge_distance, found);
+    const auto first = std::partition_point(supports.begin(), supports.end(), [&](const NailSupport& support) {
+        return support.centre_at(middle) < extent.low.up - widest;
+    });
+    for (auto i = static_cast<std::size_t>(first - supports.begin()); i < supports.size(); ++i) {
+        const Length centre = supports[i].centre_at(middle);
+        if (centre > extent.high.up + widest) {
+            break;
+        }
+        add_nail_lines(piece, i, supports[i], centre, pattern.edge_distance, found);
     }
     for (NailLine& line : found) {
         line.at_end =
@@ -146,7 +171,7 @@ struct NailArea {
 /// What nails stand on, turned into the lane frame.
 struct NailGround {
     LaneFrame frame;
-    std::vector<SupportLine> lines;
+    std::vector<NailSupport> supports;
     Length widest;
     NailPattern base;
     std::vector<NailArea> areas;
@@ -175,9 +200,11 @@ template <Surface surface>
                                std::string{name_of(sheets.run)} + ", which the sheets were laid on"}};
     }
     const LaneFrame frame{supports.run == SupportRun::up_slope, false, no_length};
-    NailGround ground{frame, lines_to_lane(supports.lines, frame), no_length, base, {}};
-    for (const SupportLine& line : ground.lines) {
+    NailGround ground{frame, {}, no_length, base, {}};
+    ground.supports.reserve(supports.lines.size());
+    for (SupportLine& line : lines_to_lane(supports.lines, frame)) {
         ground.widest = longer(ground.widest, line.width);
+        ground.supports.push_back(nail_support(std::move(line)));
     }
     return ground;
 }
@@ -202,7 +229,7 @@ void for_nail_lines(const Sheets& sheets, const NailGround& ground, Visit visit)
     std::vector<NailLine> lines;
     for (std::size_t index = 0; index < sheets.pieces.size(); ++index) {
         ground.take(sheets.pieces[index], piece);
-        nail_lines(piece, ground.lines, ground.widest, ground.base, lines);
+        nail_lines(piece, ground.supports, ground.widest, ground.base, lines);
         for (const NailLine& line : lines) {
             visit(index, piece, line);
         }

@@ -114,9 +114,9 @@ public:
     }
 
     /// Where a nail that the line has at `along` stands.
-    [[nodiscard]] PlanePoint place(const NailLine& line, const SupportLine& support, Length along,
+    [[nodiscard]] PlanePoint place(const NailLine& line, const NailSupport& support, Length along,
                                    Length edge_distance) const {
-        const Length centre = up_at(support.centreline, along);
+        const Length centre = support.centre_at(along);
         if (square_) {
             return {along, RoomInside{line.reach.low, line.reach.high, 1.0, 1.0}.keep(centre, edge_distance)};
         }
@@ -192,7 +192,7 @@ struct PiecesOfJoint {
         }
         space_line(ground, line, spacing);
         const std::int64_t nails = nails_in(line, spacing, edge_distance);
-        const SupportLine& support = ground.lines[line.support];
+        const NailSupport& support = ground.supports[line.support];
         for_nails_in(spacing, nails, shared.shift_of(piece, line.support), [&](Length along) {
             const PlanePoint place = nailed.place(line, support, along, edge_distance);
             places.push_back({ground.frame.to_plane(place), static_cast<std::int32_t>(piece),

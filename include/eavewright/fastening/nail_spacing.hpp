@@ -108,9 +108,9 @@ void for_parts_between(std::vector<Length>& cuts, Span whole, Visit visit) {
 
 /// Which area each part of the line lies in.
 inline void split_by_area(const NailGround& ground, const NailLine& line, Span whole, NailSpacing& spacing) {
-    const std::vector<PlanePoint>& centre = ground.lines[line.support].centreline;
+    const NailSupport& support = ground.supports[line.support];
     const auto on_line = [&](Length along) {  // straight from end to end, off the support's centre where the piece ends
-        const Length up = up_at(centre, along);
+        const Length up = support.centre_at(along);
         return PlanePoint{along, longer(line.reach.low, shorter(line.reach.high, up))};
     };
     const PlanePoint a = on_line(whole.low);

@@ -44,19 +44,40 @@ struct FieldsOf<NailCount> {
 };
 
 namespace detail {
+/// Nails of lines of one pattern. Lines of the same length follow one another, and are counted once.
+class EvenNails {
+public:
+    explicit EvenNails(const NailPattern& pattern) : pattern_{pattern} {}
+    [[nodiscard]] std::int64_t in(const NailLine& line) {
+        const Length spacing = line.at_end ? pattern_.edge : pattern_.field;
+        if (line.length() != length_ || spacing != spacing_) {
+            length_ = line.length();
+            spacing_ = spacing;
+            nails_ = nails_across(length_, spacing_, pattern_.edge_distance);
+        }
+        return nails_;
+    }
+
+private:
+    NailPattern pattern_;
+    Length length_ = no_length;
+    Length spacing_ = no_length;
+    std::int64_t nails_ = 0;
+};
+
 [[nodiscard]] inline NailCount count_nails_on(const Sheets& sheets, const NailGround& ground) {
-    NailCount count{0, std::vector<std::int64_t>(ground.lines.size(), 0),
+    NailCount count{0, std::vector<std::int64_t>(ground.supports.size(), 0),
                     std::vector<PieceNails>(sheets.pieces.size(), PieceNails{0, 0})};
+    EvenNails even{ground.base};
     NailSpacing spacing;
     for_nail_lines(sheets, ground, [&](std::size_t piece, const PieceToNail&, const NailLine& line) {
-        const bool crosses = !ground.areas.empty();
-        if (crosses) {
+        std::int64_t nails = 0;
+        if (ground.areas.empty()) {
+            nails = even.in(line);
+        } else {
             space_line(ground, line, spacing);
+            nails = nails_in(line, spacing, ground.base.edge_distance);
         }
-        const std::int64_t nails = crosses
-                                       ? nails_in(line, spacing, ground.base.edge_distance)
-                                       : nails_across(line.length(), line.at_end ? ground.base.edge : ground.base.field,
-                                                      ground.base.edge_distance);
         (line.at_end ? count.by_piece[piece].edge : count.by_piece[piece].field) += nails;
         count.by_row[line.support] += nails;
         count.total += nails;

@@ -90,7 +90,7 @@ struct Flat {
 }
 
 inline void place_lane(const Panels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
-                       const ScrewLane& lane, std::vector<std::size_t>& held, std::vector<ScrewPlace>& places) {
+                       const ScrewLane& lane, std::vector<RowUnder>& held, std::vector<ScrewPlace>& places) {
     const std::vector<Flat> flats = flats_of(panels, panels.pieces[lane.first_piece]);
     const auto hold = [&](const HeldRow& row) {
         for (const Flat& flat : flats) {
@@ -136,7 +136,7 @@ template <Surface surface>
     detail::require_screwable(panels, supports, pattern);
     std::vector<ScrewPlace> places;
     const std::vector<detail::ScrewLane> lanes = detail::screw_lanes(panels);
-    std::vector<std::size_t> held;
+    std::vector<detail::RowUnder> held;
     for (const detail::ScrewLane& lane : lanes) {
         detail::place_lane(panels, supports.lines, pattern, lane, held, places);
     }

@@ -77,6 +77,12 @@ struct FieldsOf<ScrewCount> {
 };
 
 namespace detail {
+/// Where a screw stands on a support, and how much of the support is left beside it.
+struct RibHold {
+    Length up;
+    Length margin;
+};
+
 /// A lane of panels as screws see it: its pieces, and how far its steel reaches.
 struct ScrewLane {
     std::size_t first_piece;
@@ -91,14 +97,18 @@ struct ScrewLane {
     [[nodiscard]] Length top_at(Length along) const {
         return left_top + (right_top - left_top) * ((along - left) / (right - left));
     }
-    /// The place nearest to a support's centre at which a screw holds the panel.
-    [[nodiscard]] Length screw_up(const SupportLine& line, Length along, Length end_distance) const {
+    /// The place nearest to a support's centre at which a screw holds the panel, and from there to the nearer side of the
+    /// support, below 0 where the support lies past the panel's end.
+    [[nodiscard]] RibHold hold(const SupportLine& line, Length along, Length top, Length end_distance) const {
         const Length centre = up_at(line.centreline, along);
-        return longer(low + end_distance, shorter(top_at(along) - end_distance, centre));
+        const Length up = longer(low + end_distance, shorter(top - end_distance, centre));
+        return {up, line.width / 2.0 - magnitude(up - centre)};
     }
-    /// From the screw to the nearer side of the support, below 0 where the support lies past the panel's end.
+    [[nodiscard]] Length screw_up(const SupportLine& line, Length along, Length end_distance) const {
+        return hold(line, along, top_at(along), end_distance).up;
+    }
     [[nodiscard]] Length margin(const SupportLine& line, Length along, Length end_distance) const {
-        return line.width / 2.0 - magnitude(screw_up(line, along, end_distance) - up_at(line.centreline, along));
+        return hold(line, along, top_at(along), end_distance).margin;
     }
 };
 
@@ -147,20 +157,23 @@ struct OpenSides {
     return piece;
 }
 
-/// Ribs of a lane, given its lowest piece: from its first lap to short of the next panel's.
-[[nodiscard]] inline std::vector<Length> ribs_of(const Panels& panels, const PanelPiece& piece) {
+/// Calls `visit(along)` for the ribs of a lane, given its lowest piece: from its first lap to short of the next panel's.
+template <class Visit>
+void for_ribs(const Panels& panels, const PanelPiece& piece, Visit visit) {
     const std::int64_t spaces = rib_spaces(panels.panel);
     const Length spacing = panels.panel.cover / static_cast<double>(spaces);
     const bool from_far = piece.lane == 0 && panels.lanes > 1 && piece.ripped;
-    std::vector<Length> places;
     for (std::int64_t k = 0; k < spaces; ++k) {
         const Length out =
             from_far ? piece.cover - spacing * static_cast<double>(spaces - k) : spacing * static_cast<double>(k);
         if (out >= -count_tolerance && out < piece.cover - count_tolerance) {
-            places.push_back(panels.start == StartCorner::eave_left ? piece.outline[0].along + out
-                                                                    : piece.outline[1].along - out);
+            visit(panels.start == StartCorner::eave_left ? piece.outline[0].along + out : piece.outline[1].along - out);
         }
     }
+}
+[[nodiscard]] inline std::vector<Length> ribs_of(const Panels& panels, const PanelPiece& piece) {
+    std::vector<Length> places;
+    for_ribs(panels, piece, [&](Length along) { places.push_back(along); });
     return places;
 }
 }  // namespace detail
@@ -200,31 +213,39 @@ struct HeldRow {
     std::size_t piece;  ///< the piece that they go through first
 };
 
+/// A row under a lane, and how far up the screws in its middle stand.
+struct RowUnder {
+    std::size_t row;
+    Length up;
+};
+
 /// Calls `hold(HeldRow)` for every row that holds a lane, lowest first, and `miss(row, place, margin)` for the others before.
 template <class Hold, class Miss>
 void for_held_rows(const Panels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
-                   const ScrewLane& lane, std::vector<std::size_t>& held, Hold hold, Miss miss) {
+                   const ScrewLane& lane, std::vector<RowUnder>& held, Hold hold, Miss miss) {
     const Length middle = lane.middle();
+    const Length top = lane.top_at(middle);
     held.clear();
     for (std::size_t row = 0; row < lines.size(); ++row) {
-        const Length margin = lane.margin(lines[row], middle, pattern.end_distance);
-        if (margin > no_length) {
-            held.push_back(row);
+        const RibHold at = lane.hold(lines[row], middle, top, pattern.end_distance);
+        if (at.margin > no_length) {
+            held.push_back({row, at.up});
         } else {
-            miss(row, PlanePoint{middle, up_at(lines[row].centreline, middle)}, margin);
+            miss(row, PlanePoint{middle, up_at(lines[row].centreline, middle)}, at.margin);
         }
     }
     for (std::size_t i = 0; i < held.size(); ++i) {
-        const std::size_t row = held[i];
+        const std::size_t row = held[i].row;
         hold(HeldRow{row, per_rib(pattern, is_end_lap(panels, lane, row), i == 0, i + 1 == held.size()),
-                     piece_at(panels, lane, lane.screw_up(lines[row], middle, pattern.end_distance))});
+                     piece_at(panels, lane, held[i].up)});
     }
 }
 
 inline void count_lane(const Panels& panels, const std::vector<SupportLine>& lines, const ScrewPattern& pattern,
-                       const ScrewLane& lane, std::vector<std::size_t>& held, ScrewCount& count) {
+                       const ScrewLane& lane, std::vector<RowUnder>& held, ScrewCount& count) {
     const PanelPiece& lowest = panels.pieces[lane.first_piece];
-    const auto ribs = static_cast<std::int64_t>(ribs_of(panels, lowest).size());
+    std::int64_t ribs = 0;
+    for_ribs(panels, lowest, [&](Length) { ++ribs; });
     const OpenSides open = open_sides_of(panels, lowest.lane);
     const int closing = pattern.closing_edge * ((open.first ? 1 : 0) + (open.last ? 1 : 0));
     for_held_rows(
@@ -286,7 +307,7 @@ template <Surface surface>
                      .unverified = pattern.unverified,
                      .findings = {}};
     const std::vector<detail::ScrewLane> lanes = detail::screw_lanes(panels);
-    std::vector<std::size_t> held;
+    std::vector<detail::RowUnder> held;
     for (const detail::ScrewLane& lane : lanes) {
         detail::count_lane(panels, supports.lines, pattern, lane, held, count);
     }

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 namespace eavewright::detail {
@@ -76,6 +77,8 @@ struct LaneFrame {
     result.reserve(lines.size());
     for (const SupportLine& line : lines) {
         SupportLine turned{{}, line.width};
+        turned.centreline.reserve(line.centreline.size());
+        turned.stretches.reserve(line.stretches.size());
         for (const PlanePoint& p : line.centreline) {
             turned.centreline.push_back(frame.to_lane(p));
         }
@@ -88,7 +91,7 @@ struct LaneFrame {
         if (frame.mirrored && !frame.swapped) {
             std::reverse(turned.stretches.begin(), turned.stretches.end());
         }
-        result.push_back(turned);
+        result.push_back(std::move(turned));
     }
     if (frame.swapped && frame.mirrored) {
         std::reverse(result.begin(), result.end());

@@ -5,13 +5,15 @@
 
 #include <eavewright/fastening/nail_pattern.hpp>
 #include <eavewright/fastening/nail_places.hpp>
+#include <eavewright/fastening/screw_places.hpp>
 #include <eavewright/fastening/strength.hpp>
 #include <eavewright/field.hpp>
 #include <eavewright/holding/carried_areas.hpp>
-#include <eavewright/holding/nail_holding.hpp>
+#include <eavewright/holding/fastener_holding.hpp>
 #include <eavewright/holding/verdict.hpp>
 #include <eavewright/loads/zone_pressures.hpp>
 #include <eavewright/roof/plane.hpp>
+#include <eavewright/tiling/panels.hpp>
 #include <eavewright/tiling/sheets.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/quantities.hpp>
@@ -128,7 +130,7 @@ template <class Place>
 
 /// What a fastener is allowed against the loads: utilisation, widest spacing, verdict.
 inline void hold_against(std::vector<ZoneFasteners>& zones, const std::vector<ZonePressure>& pressures,
-                         Allowable allowed, bool unverified) {
+                         AllowableForce allowed, bool unverified) {
     for (std::size_t i = 0; i < zones.size(); ++i) {
         ZoneFasteners& zone = zones[i];
         if (zone.uplift) {
@@ -136,7 +138,7 @@ inline void hold_against(std::vector<ZoneFasteners>& zones, const std::vector<Zo
             zone.utilisation = utilisation(zone.load, allowed);
             const LineLoad along = *zone.uplift * zone.widest_across;
             if (zone.widest_across > no_length) {
-                zone.widest_spacing = allowed.force() / along;
+                zone.widest_spacing = allowed.amount() / along;
             }
         }
         judge_zone(zone, pressures[i], unverified);
@@ -158,6 +160,70 @@ inline constexpr Area fastener_wind_area = area_from_square_feet(10.0);
     std::vector<ZoneFasteners> zones = detail::load_zones(nails, carried_areas(nails, sheets), wind, pressures);
     detail::hold_against(zones, pressures, holding.allowed, holding.unverified);
     return zones;
+}
+
+/// Screws of steel panels by zone against the wind, by withdrawal alone. Stitch screws carry nothing. There is never a verdict:
+/// whether the steel tears over the heads is for the panel maker's tests to say. Throws as `zone_nails`.
+[[nodiscard]] inline std::vector<ZoneFasteners> zone_screws(const std::vector<ScrewPlace>& screws, const Panels& panels,
+                                                            const WindOnPlane& wind, const ScrewHolding& holding) {
+    const std::vector<ZonePressure> pressures = zone_pressures(wind, fastener_wind_area);
+    std::vector<ZoneFasteners> zones = detail::load_zones(screws, carried_areas(screws, panels), wind, pressures);
+    detail::hold_against(zones, pressures, holding.pull_out.force, holding.pull_out.unverified);
+    for (ZoneFasteners& zone : zones) {
+        zone.verdict = Verdict::no_verdict;
+        zone.reason = zone.reason.empty() ? "whether the steel tears over the heads is not computed" : zone.reason;
+    }
+    return zones;
+}
+
+/// One shank in one zone, beside the others.
+struct ShankInZone {
+    RoofZone zone;
+    bool overhang;
+    double utilisation;  ///< 0 where there is no pressure
+    std::optional<Length> widest_spacing;
+    Verdict verdict;
+};
+template <>
+struct FieldsOf<ShankInZone> {
+    static constexpr auto list =
+        field_list(field("zone", FieldUnit::none, "zone of the roof", &ShankInZone::zone),
+                   field("overhang", FieldUnit::none, "its part over no room", &ShankInZone::overhang),
+                   field("utilisation", FieldUnit::ratio, "load over what is allowed", &ShankInZone::utilisation),
+                   field("widest_spacing", FieldUnit::length, "along a row between, at which it is used up",
+                         &ShankInZone::widest_spacing),
+                   field("verdict", FieldUnit::none, "holds, fails, or no verdict", &ShankInZone::verdict));
+};
+struct ShankCompared {
+    NailHolding holding;
+    std::vector<ShankInZone> zones;  ///< in the order of the zones
+};
+template <>
+struct FieldsOf<ShankCompared> {
+    static constexpr auto list =
+        field_list(field("holding", FieldUnit::none, "what the nail holds", &ShankCompared::holding),
+                   field("zones", FieldUnit::none, "how it does in each zone", &ShankCompared::zones));
+};
+
+/// Other nails in the same places: what each would be used to, zone by zone. `loaded` as `zone_nails` gives it.
+[[nodiscard]] inline std::vector<ShankCompared> compare_shanks(const std::vector<ZoneFasteners>& loaded,
+                                                               const WindOnPlane& wind,
+                                                               const std::vector<NailHolding>& shanks) {
+    const std::vector<ZonePressure> pressures = zone_pressures(wind, fastener_wind_area);
+    std::vector<ShankCompared> compared;
+    for (const NailHolding& shank : shanks) {
+        std::vector<ZoneFasteners> zones = loaded;
+        for (ZoneFasteners& zone : zones) {
+            zone.verdict = Verdict::no_verdict;
+        }
+        detail::hold_against(zones, pressures, shank.allowed, shank.unverified);
+        compared.push_back({shank, {}});
+        for (const ZoneFasteners& zone : zones) {
+            compared[compared.size() - 1].zones.push_back(
+                {zone.zone, zone.overhang, zone.utilisation, zone.widest_spacing, zone.verdict});
+        }
+    }
+    return compared;
 }
 
 }  // namespace eavewright

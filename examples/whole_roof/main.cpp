@@ -9,6 +9,7 @@
 // Exit code 0, 2 where the description or the command line is refused (nothing is written then), 1 where a file cannot be
 // read or written.
 
+#include "print_holding.hpp"
 #include "print_order.hpp"
 #include "print_report.hpp"
 #include "print_search.hpp"
@@ -137,6 +138,7 @@ void add_cut_pictures(const RoofResult& result, const std::optional<RoofOrder>& 
     if (const std::optional<FoundLayout> found = result.search ? result.search : search_deck(*file.roof)) {
         print_search(std::cout, *found, result.search.has_value(), file.roof->tick);
     }
+    print_holding(std::cout, result, file.roof->tick);
     if (order) {
         print_order(std::cout, *order, file.roof->tick);
     }

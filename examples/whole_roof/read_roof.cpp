@@ -3,6 +3,7 @@
 
 #include "json_fields.hpp"
 #include "read_cover.hpp"
+#include "read_holding.hpp"
 #include "read_supply.hpp"
 
 #include <eavewright/whole_roof/roof_order.hpp>
@@ -201,6 +202,9 @@ void read_common_shape(JsonFields& shape, Shape& roof) {
     }
     if (file.has("foam")) {
         roof.foam = file.length("foam", 1_in);
+    }
+    if (auto holding = file.object_or_none("holding")) {
+        roof.holding = read_holding(*holding);
     }
     if (auto handling = file.object_or_none("handling")) {
         roof.handling = read_handling(*handling);

@@ -118,7 +118,7 @@ public:
                                    Length edge_distance) const {
         const Length centre = support.centre_at(along);
         if (square_) {
-            return {along, RoomInside{line.reach.low, line.reach.high, 1.0, 1.0}.keep(centre, edge_distance)};
+            return {along, kept_inside(line.reach, centre, edge_distance)};
         }
         PlanePoint place{along, line.up};
         for (int turn = 0; turn < 4; ++turn) {  // what moves it off one edge may bring it nearer to another

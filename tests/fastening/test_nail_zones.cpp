@@ -194,7 +194,7 @@ TEST_CASE("zones on random planes: places as counted, never below the loosest, h
     int same_lower = 0;
     int wide = 0;
     std::int64_t crossed = 0;
-    for (int i = 0; i < sweep(800); ++i) {
+    for (int i = 0; i < sweep(500); ++i) {
         const PurlinPlane plane =
             random.whole(0, 2) == 0
                 ? slanted_plane(random)

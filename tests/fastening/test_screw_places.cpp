@@ -151,7 +151,7 @@ TEST_CASE("random faces: as many places as counted, under steel and over wood") 
     int off_steel = 0;
     int off_support = 0;
     std::size_t placed = 0;
-    for (int i = 0; i < sweep(150); ++i) {
+    for (int i = 0; i < sweep(60); ++i) {
         for (const PurlinPlane& face : cut_planes::random_faces(random)) {
             const PurlinPlane plane = cut_planes::with_openings(face, random, 1);
             CutPanelPlan plan = cut_planes::bare_plan(random);

@@ -36,6 +36,13 @@ struct NailLine {
     [[nodiscard]] Length length() const { return across.high - across.low; }
 };
 
+/// `centre`, or as near to it as keeps the edge distance from both ends of a piece; midway where there is no room for both.
+[[nodiscard]] inline Length kept_inside(Span reach, Length centre, Length edge_distance) {
+    const Length lowest = reach.low + edge_distance;
+    const Length highest = reach.high - edge_distance;
+    return highest < lowest ? (lowest + highest) / 2.0 : longer(lowest, shorter(highest, centre));
+}
+
 /// Where a nail line lies on a support under a piece that reaches over `reach`; none where too little of it lies under.
 [[nodiscard]] inline std::optional<Length> nail_line_up(Span reach, Length centre, Length width, Length edge_distance) {
     const Length half = width / 2.0;
@@ -43,9 +50,7 @@ struct NailLine {
     if (under + count_tolerance < edge_distance || under <= count_tolerance) {
         return std::nullopt;
     }
-    const Length lowest = reach.low + edge_distance;
-    const Length highest = reach.high - edge_distance;
-    return highest < lowest ? (lowest + highest) / 2.0 : longer(lowest, shorter(highest, centre));
+    return kept_inside(reach, centre, edge_distance);
 }
 
 /// The part of `across` where the support has wood in one of its stretches.

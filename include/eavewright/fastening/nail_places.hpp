@@ -51,7 +51,8 @@ struct FieldsOf<NailPlace> {
 
 namespace detail {
 /// How far a line square to an axis runs inside a piece on either side of a place, and how much further in than a distance
-/// a point of the line stands that keeps it square to the edge there.
+/// a point of the line stands that keeps it square to the edge there. Steep edges are sides, kept along the support; others
+/// are ends, kept up and down; 0 on the line that leaves an edge to the other, which meets it too.
 struct RoomInside {
     Length low;
     Length high;
@@ -73,6 +74,7 @@ struct RoomInside {
     const bool level = across == Axis::up;
     const Cut cut{across, level ? place.up : place.along, true};
     const Length at = level ? place.along : place.up;
+    const double steepest = level ? 1.0 + 1e-9 : 1.0 - 1e-9;  // an edge that is both is a side
     RoomInside room{whole.low, whole.high, 1.0, 1.0};
     bool has_low = false;
     bool has_high = false;
@@ -87,14 +89,17 @@ struct RoomInside {
             const PlanePoint meets = cut.meet(a, b);
             const Length met = level ? meets.along : meets.up;
             const double lean = level ? (b.along - a.along) / (b.up - a.up) : (b.up - a.up) / (b.along - a.along);
+            const bool other_meets =
+                level ? (a.along > place.along) != (b.along > place.along) : (a.up > place.up) != (b.up > place.up);
+            const double square = std::fabs(lean) <= steepest || !other_meets ? std::sqrt(1.0 + lean * lean) : 0.0;
             if (met <= at && (!has_low || met > room.low)) {
                 room.low = met;
-                room.at_low = std::sqrt(1.0 + lean * lean);
+                room.at_low = square;
                 has_low = true;
             }
             if (met >= at && (!has_high || met < room.high)) {
                 room.high = met;
-                room.at_high = std::sqrt(1.0 + lean * lean);
+                room.at_high = square;
                 has_high = true;
             }
         }
@@ -118,15 +123,15 @@ public:
                                    Length edge_distance) const {
         const Length centre = support.centre_at(along);
         if (square_) {
-            return {along, RoomInside{line.reach.low, line.reach.high, 1.0, 1.0}.keep(centre, edge_distance)};
+            return {along, kept_inside(line.reach, centre, edge_distance)};
         }
         PlanePoint place{along, line.up};
+        place.up = room_inside(rings_, Axis::along, place, line.reach).keep(centre, edge_distance);
         for (int turn = 0; turn < 4; ++turn) {  // what moves it off one edge may bring it nearer to another
-            const Length before = place.along;
-            const Length up = turn == 0 ? centre : place.up;
-            place.up = room_inside(rings_, Axis::along, place, line.reach).keep(up, edge_distance);
+            const PlanePoint before = place;
             place.along = room_inside(rings_, Axis::up, place, line.across).keep(place.along, edge_distance);
-            if (place.along == before) {
+            place.up = room_inside(rings_, Axis::along, place, line.reach).keep(place.up, edge_distance);
+            if (place == before) {
                 break;
             }
         }

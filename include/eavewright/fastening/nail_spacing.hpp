@@ -109,9 +109,8 @@ void for_parts_between(std::vector<Length>& cuts, Span whole, Visit visit) {
 /// Which area each part of the line lies in.
 inline void split_by_area(const NailGround& ground, const NailLine& line, Span whole, NailSpacing& spacing) {
     const NailSupport& support = ground.supports[line.support];
-    const auto on_line = [&](Length along) {  // straight from end to end, off the support's centre where the piece ends
-        const Length up = support.centre_at(along);
-        return PlanePoint{along, longer(line.reach.low, shorter(line.reach.high, up))};
+    const auto on_line = [&](Length along) {  // straight from end to end
+        return PlanePoint{along, kept_inside(line.reach, support.centre_at(along), ground.base.edge_distance)};
     };
     const PlanePoint a = on_line(whole.low);
     const PlanePoint b = on_line(whole.high);

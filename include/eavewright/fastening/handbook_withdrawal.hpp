@@ -116,8 +116,8 @@ inline constexpr std::string_view basis_ovendry = "ovendry weight, ovendry volum
 /// equation 8-1, printed p. 8-2. Older bulletins of the same laboratory print 6900 for another basis of G and other data: the two
 /// do not mix. Throws `FaultError`: not_supported for end grain or another shank or steel, out_of_range for G outside 0.31 to
 /// 0.73 or D outside 0.092 to 0.375 in.
-[[nodiscard]] inline TestValue test_value(const NailShank& nail, GravityAtTwelvePercent gravity, Grain grain,
-                                          HandbookEdition edition) {
+[[nodiscard]] inline TestValue smooth_nail_test_value(const NailShank& nail, GravityAtTwelvePercent gravity,
+                                                      Grain grain, HandbookEdition edition) {
     require_sound(nail, "nail");
     if (nail.shank != Shank::smooth || nail.steel != NailSteel::carbon) {
         throw FaultError{Fault{FaultCode::not_supported, "nail.shank", std::string{name_of(nail.shank)},
@@ -129,8 +129,8 @@ inline constexpr std::string_view basis_ovendry = "ovendry weight, ovendry volum
 /// Average ultimate withdrawal of a bright annularly threaded nail from seasoned wood, by length of thread in it: 77.57 G^2 D L
 /// (11,250), D at the thread's root, equation 8-2a, printed p. 8-4; for rings that stand more than 0.2 mm above the root, 1.27 to
 /// 1.96 mm apart. Throws as for a smooth one, missing_field where the root diameter is not known.
-[[nodiscard]] inline TestValue test_value(const NailShank& nail, OvendryGravity gravity, Grain grain,
-                                          HandbookEdition edition) {
+[[nodiscard]] inline TestValue ring_nail_test_value(const NailShank& nail, OvendryGravity gravity, Grain grain,
+                                                    HandbookEdition edition) {
     require_sound(nail, "nail");
     if (nail.shank == Shank::smooth || nail.steel == NailSteel::stainless) {
         throw FaultError{Fault{FaultCode::not_supported, "nail.shank", std::string{name_of(nail.shank)},
@@ -144,8 +144,8 @@ inline constexpr std::string_view basis_ovendry = "ovendry weight, ovendry volum
 }
 /// Average ultimate withdrawal of a wood screw, 108.25 G^2 D L (15,700), or a lag screw, 125.4 G^1.5 D^0.75 L (8100), by length
 /// of thread: equations 8-10 and 8-14, printed pp. 8-10 and 8-12. Throws as for a nail.
-[[nodiscard]] inline TestValue test_value(const ScrewShank& screw, GravityAtTwelvePercent gravity, Grain grain,
-                                          HandbookEdition edition) {
+[[nodiscard]] inline TestValue screw_test_value(const ScrewShank& screw, GravityAtTwelvePercent gravity, Grain grain,
+                                                HandbookEdition edition) {
     require_sound(screw, "screw");
     const detail::TestEquation wood{"8-10", 108.25, 2.0, 1.0, 0.112, 0.372, false};
     const detail::TestEquation lag{"8-14", 125.4, 1.5, 0.75, 0.25, 1.25, false};

@@ -155,12 +155,47 @@ template <class Place, class Piece>
 [[nodiscard]] inline std::vector<CarriedArea> carried_areas(const std::vector<NailPlace>& nails, const Sheets& sheets) {
     return detail::share_out(nails, sheets.pieces, sheets.run);
 }
-/// The same of screws in panels on supports along the eave, as `screw_places` gives them. Stitch screws carry nothing: their
-/// area is 0. At an end lap the upper piece's screws hold both, and the lower piece's last row is taken to hold the lap alone
+namespace detail {
+/// Along a row a panel hands its load on to its neighbour where they lap, so there the way is shared by all the screws of a row.
+inline void share_rows(const std::vector<ScrewPlace>& screws, const Panels& panels, std::vector<CarriedArea>& areas) {
+    Span reach{Length::from_inches(length_limit_in), Length::from_inches(-length_limit_in)};
+    for (const PanelPiece& piece : panels.pieces) {
+        const Extent extent = extent_of(piece.outline);
+        reach = {shorter(reach.low, extent.low.along), longer(reach.high, extent.high.along)};
+    }
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < screws.size(); ++i) {
+        if (screws[i].piece >= 0) {
+            order.push_back(i);
+        }
+    }
+    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return screws[a].support != screws[b].support ? screws[a].support < screws[b].support
+                                                      : screws[a].place.along < screws[b].place.along;
+    });
+    std::vector<Length> places;
+    for (std::size_t first = 0; first < order.size(); first += places.size()) {
+        places.clear();
+        for (std::size_t k = first; k < order.size() && screws[order[k]].support == screws[order[first]].support; ++k) {
+            places.push_back(screws[order[k]].place.along);
+        }
+        const std::vector<Length> along = shares_between(places, reach.low, reach.high);
+        for (std::size_t k = 0; k < along.size(); ++k) {
+            CarriedArea& area = areas[order[first + k]];
+            area = {along[k], area.across, along[k] * area.across};
+        }
+    }
+}
+}  // namespace detail
+
+/// The same of screws in panels on supports along the eave, as `screw_places` gives them; half way to the next screw of the row,
+/// on whichever panel. Stitch screws carry nothing: their area is 0. At an end lap the upper piece's screws hold both, and the lower piece's last row is taken to hold the lap alone
 /// as well, so that its screws carry rather more than less.
 [[nodiscard]] inline std::vector<CarriedArea> carried_areas(const std::vector<ScrewPlace>& screws,
                                                             const Panels& panels) {
-    return detail::share_out(screws, panels.pieces, SupportRun::along_eave);
+    std::vector<CarriedArea> areas = detail::share_out(screws, panels.pieces, SupportRun::along_eave);
+    detail::share_rows(screws, panels, areas);
+    return areas;
 }
 
 }  // namespace eavewright

@@ -60,6 +60,19 @@ struct UseConditions {
     bool toe_nailed = false;  ///< driven slantwise, about 30 degrees to the member
     bool diaphragm = false;   ///< a nail of a diaphragm, for its lateral value
 };
+inline void find_faults(const UseConditions& use, const Path& path, Faults& faults) {
+    const auto require = [&](auto value, const char* name) {
+        const auto place = static_cast<std::size_t>(value);
+        if (place >= NamesOf<decltype(value)>::list.size()) {  // a stray number would pass for no factor at all
+            faults.push_back(Fault{FaultCode::unknown_name, Path{path, name}.text(),
+                                   std::to_string(static_cast<int>(value)), "one of the names"});
+        }
+    };
+    require(use.duration, "duration");
+    require(use.when_driven, "when_driven");
+    require(use.in_service, "in_service");
+    require(use.heat, "heat");
+}
 
 /// Every factor of one use; 1 where it does not apply.
 struct Adjustment {
@@ -173,10 +186,11 @@ inline constexpr double greatest_connection_duration_factor = 1.6;
                            "a nail in withdrawal or loaded sideways"}};
 }
 
-/// Every factor of a use. Throws `FaultError` not_supported for an edition that was not read or for withdrawal from end grain,
-/// contradiction for a toe-nailed screw.
+/// Every factor of a use. Throws `FaultError` with the first fault of `use`, not_supported for an edition that was not read or
+/// for withdrawal from end grain, contradiction for a toe-nailed screw.
 [[nodiscard]] inline Adjustment adjustment_of(Resistance resistance, Grain grain, const UseConditions& use,
                                               NdsEdition edition) {
+    require_sound(use, "use");
     detail::require_2018(edition, "Tables 2.3.2, 11.3.1, 11.3.3 and 11.3.4 are of NDS 2018");
     const double full = load_duration_factor(use.duration);
     const bool capped = full > greatest_connection_duration_factor;

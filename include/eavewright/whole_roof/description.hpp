@@ -26,6 +26,7 @@
 #include <eavewright/units/areal_mass.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/tick.hpp>
+#include <eavewright/whole_roof/holding_plan.hpp>
 
 #include <cstddef>
 #include <optional>
@@ -156,6 +157,7 @@ struct RoofDescription {
     SquaringPlan squaring{};
     std::vector<SlopeAsBuilt> as_built{};  ///< empty, or one a slope, front first
     Tick tick = Tick::of_inch(16);         ///< what marks and cuts are rounded to, in place of the ticks of the parts
+    std::optional<HoldingPlan> holding{};  ///< the fasteners against the wind; needs purlins
 };
 
 /// Number of slopes that a shape has.

@@ -241,6 +241,18 @@ inline void find_description_faults(const RoofDescription& roof, const Path& pat
         find_faults(*roof.squaring.footprint, Path{squaring, "footprint"}, faults);
     }
     find_as_built_faults(roof, path, faults);
+    if (roof.holding) {
+        find_faults(*roof.holding, Path{path, "holding"}, faults);
+        if (!roof.purlins) {
+            faults.push_back(Fault{FaultCode::missing_field, Path{path, "purlins"}.text(), "",
+                                   "purlins: fasteners into chords are not held against the wind"});
+        }
+        if (!roof.holding->zones.empty() && (!roof.deck || roof.deck->overhangs_only)) {
+            faults.push_back(Fault{FaultCode::contradiction, Path{Path{path, "holding"}, "zones"}.text(),
+                                   std::to_string(roof.holding->zones.size()) + " zones",
+                                   "no spacing by zone, or a deck over the whole slope"});
+        }
+    }
 }
 }  // namespace detail
 

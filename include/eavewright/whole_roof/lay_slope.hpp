@@ -22,6 +22,7 @@
 #include <eavewright/tiling/tile_sheets.hpp>
 #include <eavewright/whole_roof/description.hpp>
 #include <eavewright/whole_roof/description_faults.hpp>
+#include <eavewright/whole_roof/hold_slope.hpp>
 #include <eavewright/whole_roof/lay_steel.hpp>
 #include <eavewright/whole_roof/lay_strips.hpp>
 #include <eavewright/whole_roof/result.hpp>
@@ -87,7 +88,8 @@ template <Surface surface>
                        .overhangs = std::nullopt,
                        .stop_board = std::nullopt,
                        .sheet_stacks = std::nullopt,
-                       .panel_stacks = std::nullopt};
+                       .panel_stacks = std::nullopt,
+                       .holding = std::nullopt};
 }
 
 [[nodiscard]] inline Length deck_thickness(const RoofDescription& roof) {
@@ -96,7 +98,7 @@ template <Surface surface>
 
 template <Surface surface>
 void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const Supports<surface>& supports,
-                SlopeResult& result) {
+                const std::optional<RoofZones>& zones, SlopeResult& result) {
     result.supports = supports.lines;
     if (!roof.deck) {
         return;
@@ -114,7 +116,9 @@ void lay_sheets(const RoofDescription& roof, const Plane<surface>& plane, const 
                        deck.nails, supports.lines.size(), result.sheets, result.nails);
     } else {
         result.sheets = tile_sheets(held_back(plane, deck.ridge_hold_back), supports, plan);
-        result.nails = count_nails(result.sheets, supports, deck.nails);
+        result.nails =
+            zones ? count_nails(result.sheets, supports, zoned_pattern(*zones, deck.nails, roof.holding->zones))
+                  : count_nails(result.sheets, supports, deck.nails);
     }
 }
 
@@ -268,7 +272,7 @@ struct SlopeStart {
     if (!roof.purlins) {
         const ChordPlane plane = plane_as_built(start.slope.chord, start.trueness);
         SlopeResult result = bare_slope(start.slope, start.slope.chord, plane, start.frames, start.trueness);
-        lay_sheets(roof, plane, supports_of(start.frames, plane), result);
+        lay_sheets(roof, plane, supports_of(start.frames, plane), std::nullopt, result);
         put_up_stop_board(roof, plane, result);
         lay_underlayment_on(roof, deck_as_built(start.slope, start.slope.chord, start.trueness, start.deck), result);
         result.deck = start.deck;
@@ -277,7 +281,9 @@ struct SlopeStart {
     const PurlinPlane plane = plane_as_built(start.slope.purlin, start.trueness);
     SlopeResult result = bare_slope(start.slope, start.slope.purlin, plane, start.frames, start.trueness);
     const PurlinRows rows = rows_of_slope(roof, start.slope, plane, start.built, start.frames);
-    lay_sheets(roof, plane, supports_of(rows), result);
+    const std::optional<RoofZones> zones =
+        roof.holding ? std::optional<RoofZones>{zones_of(roof, shape, start.slope, plane)} : std::nullopt;
+    lay_sheets(roof, plane, supports_of(rows), zones, result);
     put_up_stop_board(roof, plane, result);
     lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
     result.deck = start.deck;
@@ -287,6 +293,9 @@ struct SlopeStart {
     if (roof.steel) {
         result.steel = lay_steel(roof, start.slope, plane, deck, rows, index == 0);
         stack_panels(roof, plane, supports_of(rows), result);
+    }
+    if (zones) {
+        result.holding = hold_slope(roof, shape, *zones, supports_of(rows), result);
     }
     return result;
 }

@@ -9,6 +9,7 @@
 #include <eavewright/framing/purlin_pieces.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
 #include <eavewright/framing/row_marks.hpp>
+#include <eavewright/loads/velocity_pressure.hpp>
 #include <eavewright/order/found_layout.hpp>
 #include <eavewright/order/handling.hpp>
 #include <eavewright/order/stack.hpp>
@@ -24,6 +25,7 @@
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
 #include <eavewright/units/quantities.hpp>
+#include <eavewright/whole_roof/holding_result.hpp>
 #include <eavewright/whole_roof/lay_strips.hpp>
 #include <eavewright/whole_roof/steel_result.hpp>
 
@@ -37,7 +39,7 @@
 namespace eavewright {
 
 /// Version of the result's fields; grows when a field is added, never changes what a field means.
-inline constexpr int result_version = 3;
+inline constexpr int result_version = 4;
 
 /// The caution that goes with every result that somebody climbs onto.
 inline constexpr std::string_view layout_caution =
@@ -74,8 +76,9 @@ struct SlopeResult {
     std::optional<Underlayment> underlayment;
     std::optional<OverhangResult> overhangs;  ///< where the deck covers the overhangs alone
     std::optional<StopBoard> stop_board;
-    std::optional<Stacks> sheet_stacks;  ///< full sheets
-    std::optional<Stacks> panel_stacks;  ///< the longest panels
+    std::optional<Stacks> sheet_stacks;   ///< full sheets
+    std::optional<Stacks> panel_stacks;   ///< the longest panels
+    std::optional<SlopeHolding> holding;  ///< where the fasteners are held against the wind
 };
 
 /// Pieces of one size as they are carried up.
@@ -110,8 +113,9 @@ struct RoofResult {
     std::optional<Foam> foam;
     std::optional<SlopeVerdict> covering;                 ///< the covering at this slope
     std::optional<UnderlaymentChoice> underlayment_rule;  ///< and what it asks of the underlayment
-    std::vector<CarriedPieces> carried;  ///< heaviest kind first: sheets, then panels, each longest first
-    std::optional<FoundLayout> search;   ///< where the deck was laid as a search found it
+    std::vector<CarriedPieces> carried;    ///< heaviest kind first: sheets, then panels, each longest first
+    std::optional<FoundLayout> search;     ///< where the deck was laid as a search found it
+    std::optional<VelocityPressure> wind;  ///< where the fasteners are held against it
 };
 
 template <>
@@ -157,7 +161,8 @@ struct FieldsOf<SlopeResult> {
         field("sheet_stacks", FieldUnit::none, "where full sheets may stand, null where not asked",
               &SlopeResult::sheet_stacks),
         field("panel_stacks", FieldUnit::none, "where the longest panels may stand, null where not asked",
-              &SlopeResult::panel_stacks));
+              &SlopeResult::panel_stacks),
+        field("holding", FieldUnit::none, "fasteners against the wind, null where not asked", &SlopeResult::holding));
 };
 
 template <>
@@ -211,7 +216,8 @@ struct FieldsOf<RoofResult> {
               &RoofResult::underlayment_rule),
         field("carried", FieldUnit::none, "what carrying the pieces takes, size by size", &RoofResult::carried),
         field("search", FieldUnit::none, "what a search for fewer sheets found, null where none was asked for",
-              &RoofResult::search));
+              &RoofResult::search),
+        field("wind", FieldUnit::none, "velocity pressure of the wind, null where not asked", &RoofResult::wind));
 };
 
 }  // namespace eavewright

@@ -10,6 +10,7 @@
 #include <eavewright/squaring/true_up_pair.hpp>
 #include <eavewright/whole_roof/description.hpp>
 #include <eavewright/whole_roof/description_faults.hpp>
+#include <eavewright/whole_roof/hold_slope.hpp>
 #include <eavewright/whole_roof/lay_slope.hpp>
 #include <eavewright/whole_roof/over_all.hpp>
 #include <eavewright/whole_roof/result.hpp>
@@ -93,7 +94,7 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     if (!roof.purlins) {
         attempt(faults, {"sheets.", "deck.sheets."}, [&] {
             const ChordPlane plane = plane_as_built(start->slope.chord, start->trueness);
-            lay_sheets(roof, plane, supports_of(start->frames, plane), nothing);
+            lay_sheets(roof, plane, supports_of(start->frames, plane), std::nullopt, nothing);
         });
         attempt(faults, stop_board_path,
                 [&] { put_up_stop_board(roof, plane_as_built(start->slope.chord, start->trueness), nothing); });
@@ -113,7 +114,15 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
     }
     attempt(faults, {}, [&] { (void)purlin_pieces(*rows, start->frames, roof.purlins->cuts); });
     attempt(faults, {}, [&] { require_bays(roof.purlins->blocked_bays, start->frames); });
-    attempt(faults, {"sheets.", "deck.sheets."}, [&] { lay_sheets(roof, plane, supports_of(*rows), nothing); });
+    std::optional<RoofZones> zones;
+    if (roof.holding &&
+        !attempt(faults, {"zones.", "holding.wind."}, [&] { zones = zones_of(roof, shape, start->slope, plane); })) {
+        return;
+    }
+    if (!attempt(faults, {"sheets.", "deck.sheets."},
+                 [&] { lay_sheets(roof, plane, supports_of(*rows), zones, nothing); })) {
+        return;
+    }
     attempt(faults, stop_board_path, [&] { put_up_stop_board(roof, plane, nothing); });
     attempt(faults, {"stack.", "handling.sheet_stack."},
             [&] { stack_sheets(roof, plane, supports_of(*rows), nothing); });
@@ -123,6 +132,10 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
                               [&] { nothing.steel = lay_steel(roof, start->slope, plane, deck, *rows, index == 0); })) {
         attempt(faults, {"stack.", "handling.panel_stack."},
                 [&] { stack_panels(roof, plane, supports_of(*rows), nothing); });
+    }
+    if (zones) {
+        attempt(faults, {"", "holding."},
+                [&] { nothing.holding = hold_slope(roof, shape, *zones, supports_of(*rows), nothing); });
     }
 }
 
@@ -203,7 +216,8 @@ namespace detail {
             .covering = covering_verdict(roof),
             .underlayment_rule = underlayment_choice(roof),
             .carried = {},
-            .search = std::nullopt};
+            .search = std::nullopt,
+            .wind = roof.holding ? std::optional<VelocityPressure>{wind_pressure_of(roof, shape)} : std::nullopt};
 }
 
 [[nodiscard]] inline RoofResult lay_roof(const RoofDescription& roof) {

@@ -23,7 +23,7 @@
 
 namespace eavewright {
 
-/// Steel, in pounds a cubic inch.
+/// Steel, in pounds a cubic inch: 490 lb a cubic foot.
 inline constexpr double steel_pounds_per_cubic_inch = 0.2836;
 
 /// The mass of one nail as a plain cylinder of its shank: what the head adds, the point takes away. Published counts of nails a
@@ -60,6 +60,7 @@ using NailPackage = std::variant<CountedNails, WeighedNails>;
 inline constexpr std::int64_t most_bought_nails = 1'000'000'000;
 
 inline void find_faults(const CountedNails& pack, const Path& path, Faults& faults) {
+    detail::require_listed(pack.pack, Path{path, "pack"}, faults);
     if (pack.count < 1 || pack.count > most_bought_nails) {
         faults.push_back(Fault{FaultCode::out_of_range, Path{path, "count"}.text(), std::to_string(pack.count),
                                "1 to " + std::to_string(most_bought_nails)});
@@ -169,6 +170,7 @@ struct PacksAndNails {
 namespace detail {
 [[nodiscard]] inline Mass rough_nails(double pounds_a_penny, Penny penny, Volume lumber) {
     constexpr std::array<double, penny_count> pennies{6, 7, 8, 10, 12, 16, 20, 30, 40, 50, 60};
+    require_listed(penny, "penny");
     const double thousands = board_feet(lumber) / 1000.0;
     if (!(thousands >= 0.0 && thousands <= 1e6)) {
         throw FaultError{Fault{std::isfinite(thousands) ? FaultCode::out_of_range : FaultCode::not_finite, "lumber",
@@ -179,7 +181,8 @@ namespace detail {
 }  // namespace detail
 
 /// A first guess of nails by the lumber, before anything is laid out: 1.67 d pounds a thousand board feet of framing, d the
-/// penny (US Army EN0069). Good to a tenth at best; a count is better. Throws `FaultError` for a negative or endless volume.
+/// penny (US Army EN0069). Good to a tenth at best; a count is better. Throws `FaultError` for a negative or endless volume,
+/// unknown_name for a number that is no penny.
 [[nodiscard]] inline Mass rough_framing_nails(Penny penny, Volume lumber) {
     return detail::rough_nails(1.67, penny, lumber);
 }

@@ -62,15 +62,17 @@ struct FieldsOf<PrintThrough> {
 
 /// What the heads chosen do to the covering that lies on them, in the order of `heads`; each at most once. Metal panels and
 /// shingles show proud heads and caps; soft coverings wear through on proud heads; wood, tile and slate lie on battens or too
-/// stiff to show either. Common practice.
+/// stiff to show either. Common practice. Throws `FaultError` unknown_name for a number that is none of the names.
 [[nodiscard]] inline std::vector<PrintThrough> find_print_through(const std::vector<HeadUnder>& heads,
                                                                   Covering covering) {
     constexpr std::string_view set_flush = "set every head flush before the covering goes on";
     constexpr std::string_view no_caps = "a self-adhered underlayment, or heads that lie flat";
+    detail::require_listed(covering, "covering");
     const CoveringFamily family = family_of(covering);
     std::vector<PrintThrough> found;
     std::array<bool, NamesOf<HeadUnder>::list.size()> seen{};
     for (const HeadUnder head : heads) {
+        detail::require_listed(head, "heads");
         bool& before = seen[static_cast<std::size_t>(head)];
         if (before) {
             continue;

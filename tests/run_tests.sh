@@ -10,5 +10,5 @@ cmake -S . -B build/tests -DCMAKE_CXX_FLAGS=-O0 -DEAVEWRIGHT_WERROR=ON -DEAVEWRI
     -DEAVEWRIGHT_BUILD_EXAMPLES=ON -DEAVEWRIGHT_BUILD_BENCHMARKS=OFF "$@" -DCMAKE_RULE_MESSAGES=OFF --log-level=WARNING >/dev/null
 cmake --build build/tests -j"$(nproc)" -- --no-print-directory
 echo "Compiling each header alone ..."
-cmake --build build/tests -j"$(nproc)" --target all_verify_interface_header_sets -- --no-print-directory
+cmake --build build/tests -j"$(nproc)" --target headers_alone -- --no-print-directory
 ctest --test-dir build/tests --output-on-failure --no-tests=error -j"$(nproc)"

@@ -373,7 +373,7 @@ TEST_CASE("patch: on chords, from either side, and on a turned grid") {
     CHECK(lies_in(patch.pieces[0].outline, {}, {71_in, 61_in}));
 }
 
-TEST_CASE("patch: nothing ruined, nothing done; faults") {
+TEST_CASE("patch: nothing ruined, nothing done, and faults") {
     const Deck deck;
     const Sheets sheets = tile_sheets(deck.plane, deck.rows, deck.plan.sheets);
     CHECK(patch_sheets(sheets, deck.rows, deck.plan, {}).pieces.empty());

@@ -103,3 +103,11 @@ TEST_CASE("counts without sense or bound are refused") {
     CHECK(refused_path(one_inch * -1e6, 1_in, FaultCode::too_much_work) == "step");
     CHECK(whole_steps(one_inch * 999999.0, 1_in) == 999999);
 }
+
+TEST_CASE("greatest common divisor, Euclid VII.2") {
+    CHECK(greatest_common_divisor(48, 36) == 12);
+    CHECK(greatest_common_divisor(0, 7) == 7);
+    CHECK(greatest_common_divisor(7, 0) == 7);
+    CHECK(greatest_common_divisor(17, 5) == 1);
+    CHECK(greatest_common_divisor(768, 1152) == 384);
+}

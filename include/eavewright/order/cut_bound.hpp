@@ -7,6 +7,7 @@
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
 #include <eavewright/order/cut_stock.hpp>
+#include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 
 #include <algorithm>
@@ -14,7 +15,6 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <numeric>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -197,8 +197,8 @@ inline constexpr std::int64_t most_fillings_made = 20'000'000;
                                                    std::int64_t weight) {
     std::int64_t common = 0;  // all sums of counts are multiples of it
     for (const StockLength& stock : plan.stock) {
-        common = stock.for_sale ? std::gcd(common, counts_for(goal, stock, false)) : common;
-        common = stock.on_hand > 0 ? std::gcd(common, counts_for(goal, stock, true)) : common;
+        common = stock.for_sale ? greatest_common_divisor(common, counts_for(goal, stock, false)) : common;
+        common = stock.on_hand > 0 ? greatest_common_divisor(common, counts_for(goal, stock, true)) : common;
     }
     if (weight <= 0 || common == 0) {
         return 0;

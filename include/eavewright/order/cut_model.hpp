@@ -6,13 +6,13 @@
 #include <eavewright/fault.hpp>
 #include <eavewright/order/cut_bound.hpp>
 #include <eavewright/order/cut_stock.hpp>
+#include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <numeric>
 #include <optional>
 #include <vector>
 
@@ -148,7 +148,7 @@ inline void make_up_source(CutModel& model, std::int64_t pieces) {
     };
     for (CutKind& kind : model.kinds) {
         kind.size = steps_of(kind.length);
-        common = std::gcd(common, kind.size);
+        common = greatest_common_divisor(common, kind.size);
     }
     if (is_exact && common > 1) {
         model.step *= static_cast<double>(common);

@@ -12,13 +12,13 @@
 #include <eavewright/order/cut_program.hpp>
 #include <eavewright/order/cut_stock.hpp>
 #include <eavewright/order/cut_tree.hpp>
+#include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <numeric>
 #include <optional>
 #include <string>
 #include <utility>
@@ -117,7 +117,7 @@ inline void require_held(const std::vector<Length>& pieces, const StockPlan& pla
 [[nodiscard]] inline std::int64_t common_count(const CutModel& model) {
     std::int64_t common = 0;
     for (const CutSource& source : model.sources) {
-        common = std::gcd(common, source.count);
+        common = greatest_common_divisor(common, source.count);
     }
     return common > 0 ? common : 1;
 }

@@ -55,4 +55,15 @@ inline void require_countable(Length total, Length step) {
     return steps > 0.0 ? static_cast<std::int64_t>(steps) : 0;
 }
 
+/// The largest count that both are multiples of; the other one where one is 0. Both at least 0. Own, since `<numeric>` cannot be
+/// read where a platform has made macros of `min` and `max`.
+[[nodiscard]] constexpr std::int64_t greatest_common_divisor(std::int64_t a, std::int64_t b) noexcept {
+    while (b != 0) {
+        const std::int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
 }  // namespace eavewright

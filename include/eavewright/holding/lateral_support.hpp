@@ -58,7 +58,7 @@ inline constexpr Length widest_bridging = Length::from_feet(8.0);
                           : LateralNeed::beyond_the_table;
 }
 /// Whether what is there meets the need; every line keeps the ends held too.
-[[nodiscard]] inline bool meets(const LateralSupport& there, LateralNeed need) {
+[[nodiscard]] inline bool meets_lateral_need(const LateralSupport& there, LateralNeed need) {
     const bool bridged = there.bridging && *there.bridging <= widest_bridging;
     switch (need) {
         case LateralNeed::none: return true;

@@ -135,7 +135,7 @@ namespace detail {
 [[nodiscard]] inline Verdict verdict_of_share(double share, bool unverified) {
     return unverified ? Verdict::no_verdict : share <= 1.0 + 1e-12 ? Verdict::holds : Verdict::fails;
 }
-[[nodiscard]] inline Moment size_of(Moment m) { return pound_inches(m) < 0.0 ? -m : m; }
+[[nodiscard]] inline Moment unsigned_moment(Moment m) { return pound_inches(m) < 0.0 ? -m : m; }
 
 /// Distance between what holds the squeezed edge, when the rule of depth to thickness does not.
 [[nodiscard]] inline Length unsupported_length(const Purlin& p) {
@@ -146,7 +146,7 @@ namespace detail {
 inline void judge_bending(const Purlin& p, const SectionProperties& shape, const LumberValues& values, PurlinCase& c) {
     const bool bent_on_edge = psi(c.edgewise) > 0.0;
     const bool both_ways = bent_on_edge && psi(c.flatwise) > 0.0;
-    const bool needs_stability = bent_on_edge && !meets(p.support, lateral_need(p.size));
+    const bool needs_stability = bent_on_edge && !meets_lateral_need(p.support, lateral_need(p.size));
     if ((needs_stability || both_ways) && values.stable_elasticity) {
         c.stability = beam_stability(shape.section, unsupported_length(p), BeamLoading::uniform, c.edge_allowed.stress,
                                      values.stable_elasticity->value);
@@ -182,7 +182,7 @@ inline void judge_bending(const Purlin& p, const SectionProperties& shape, const
     const SimpleSpan normal = simple_span(load.normal * purlin.spacing, purlin.bay);
     const SimpleSpan along =
         simple_span(load.along * purlin.spacing * (purlin.weak_axis == WeakAxis::free ? 1.0 : 0.0), purlin.bay);
-    const Moment square = detail::size_of(normal.moment);
+    const Moment square = detail::unsigned_moment(normal.moment);
     PurlinCase c{.load = load,
                  .normal = normal,
                  .along = along,

@@ -218,7 +218,7 @@ inline void settle(PurlinCheck& check) {
                       purlin.weak_axis,
                       roof_may_hold_weak_axis(purlin.pitch, purlin.bay, true),
                       need,
-                      meets(purlin.support, need),
+                      meets_lateral_need(purlin.support, need),
                       std::move(cases),
                       0,
                       0,

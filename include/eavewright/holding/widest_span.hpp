@@ -10,6 +10,7 @@
 #include <eavewright/holding/bending.hpp>
 #include <eavewright/holding/lumber_values.hpp>
 #include <eavewright/holding/section.hpp>
+#include <eavewright/holding/verdict.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
 #include <eavewright/units/quantities.hpp>
@@ -64,16 +65,18 @@ struct WidestSpan {
 };
 template <>
 struct FieldsOf<WidestSpan> {
-    static constexpr auto list =
-        field_list(field("spacing", FieldUnit::length, "centre to centre", &WidestSpan::spacing),
-                   field("allowed", FieldUnit::none, "allowable bending stress with its factors", &WidestSpan::allowed),
-                   field("elasticity", FieldUnit::none, "E", &WidestSpan::elasticity),
-                   field("by_bending", FieldUnit::length, "span that bending allows", &WidestSpan::by_bending),
-                   field("by_deflection", FieldUnit::length, "span that sag allows", &WidestSpan::by_deflection),
-                   field("span", FieldUnit::length, "longest span, level for a rafter", &WidestSpan::span),
-                   field("printed", FieldUnit::length, "to the nearest inch", &WidestSpan::printed),
-                   field("governs", FieldUnit::none, "what ends it", &WidestSpan::governs),
-                   field("unverified", FieldUnit::none, "rests on memory", &WidestSpan::unverified));
+    static constexpr auto list = field_list(
+        field("spacing", FieldUnit::length, "centre to centre", &WidestSpan::spacing),
+        field("allowed", FieldUnit::none, "allowable bending stress with its factors", &WidestSpan::allowed),
+        field("elasticity", FieldUnit::none, "E", &WidestSpan::elasticity),
+        field("by_bending", FieldUnit::length, "span that bending allows", &WidestSpan::by_bending),
+        field("by_deflection", FieldUnit::length, "span that sag allows", &WidestSpan::by_deflection),
+        field("span", FieldUnit::length, "longest span, level for a rafter", &WidestSpan::span),
+        field("printed", FieldUnit::length, "to the nearest inch", &WidestSpan::printed),
+        field("governs", FieldUnit::none, "what ends it", &WidestSpan::governs),
+        field("unverified", FieldUnit::none, "rests on memory", &WidestSpan::unverified),
+        field(
+            "caution", FieldUnit::none, "to be read with it", +[](const WidestSpan&) { return holding_caution; }));
 };
 
 namespace detail {
@@ -132,14 +135,16 @@ struct WidestSpacing {
 };
 template <>
 struct FieldsOf<WidestSpacing> {
-    static constexpr auto list =
-        field_list(field("span", FieldUnit::length, "between supports, level for a rafter", &WidestSpacing::span),
-                   field("repetitive", FieldUnit::ratio, "repetitive member factor Cr", &WidestSpacing::repetitive),
-                   field("by_bending", FieldUnit::length, "spacing that bending allows", &WidestSpacing::by_bending),
-                   field("by_deflection", FieldUnit::length, "spacing that sag allows", &WidestSpacing::by_deflection),
-                   field("spacing", FieldUnit::length, "widest spacing, centre to centre", &WidestSpacing::spacing),
-                   field("governs", FieldUnit::none, "what ends it", &WidestSpacing::governs),
-                   field("unverified", FieldUnit::none, "rests on memory", &WidestSpacing::unverified));
+    static constexpr auto list = field_list(
+        field("span", FieldUnit::length, "between supports, level for a rafter", &WidestSpacing::span),
+        field("repetitive", FieldUnit::ratio, "repetitive member factor Cr", &WidestSpacing::repetitive),
+        field("by_bending", FieldUnit::length, "spacing that bending allows", &WidestSpacing::by_bending),
+        field("by_deflection", FieldUnit::length, "spacing that sag allows", &WidestSpacing::by_deflection),
+        field("spacing", FieldUnit::length, "widest spacing, centre to centre", &WidestSpacing::spacing),
+        field("governs", FieldUnit::none, "what ends it", &WidestSpacing::governs),
+        field("unverified", FieldUnit::none, "rests on memory", &WidestSpacing::unverified),
+        field(
+            "caution", FieldUnit::none, "to be read with it", +[](const WidestSpacing&) { return holding_caution; }));
 };
 
 namespace detail {

@@ -154,6 +154,10 @@ TEST_CASE("nails sideways: metal side plates, ring shanks, and what is refused")
     const NailLateral z = nail_lateral(nail, plate, nds);
     CHECK(z.modes.strength_ratio == doctest::Approx(3350.0 / 61850.0).epsilon(1e-12));
     CHECK(z.modes.governs == YieldMode::iii_side);
+    // Above 0.17 in the reduction term is 10 D + 0.5, 2.42 for a 20d of 0.192 in; 2.2 up to it.
+    const auto reduction = [&](Penny penny) { return nail_lateral(common(penny), plate, nds).modes.reduction; };
+    CHECK(reduction(Penny::d20) == doctest::Approx(2.42).epsilon(1e-12));
+    CHECK(reduction(Penny::d16) == 2.2);
     // A hardened post-frame nail bends later than a common one of its diameter: mode IV by the root of 130 / 100.
     const NailShank ring = post_frame_ring_nail(0.135_in, 3_in);
     const auto mode_iv = [&](const NailShank& n) {

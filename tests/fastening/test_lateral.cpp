@@ -215,7 +215,7 @@ TEST_CASE("factors: every row of the tables") {
     const WoodMoisture w = WoodMoisture::wet;
     const Resistance nail = Resistance::nail_withdrawal;
     const auto of = [](Resistance r, const UseConditions& use, Grain grain = Grain::side) {
-        return adjustment_of(r, grain, use, nds);
+        return use_factors(r, grain, use, nds);
     };
     UseConditions toe = dry;
     toe.toe_nailed = true;
@@ -273,7 +273,7 @@ TEST_CASE("factors: every row of the tables") {
     CHECK(of(Resistance::nail_lateral, toe).wet_service == 0.7);
     CHECK(of(nail, diaphragm).product == 1.0);
     CHECK(refusal_of([&] { (void)of(Resistance::lag_withdrawal, toe); }).code == FaultCode::contradiction);
-    CHECK(refusal_of([&] { (void)adjustment_of(nail, Grain::side, dry, NdsEdition::nds_2015); }).path == "edition");
+    CHECK(refusal_of([&] { (void)use_factors(nail, Grain::side, dry, NdsEdition::nds_2015); }).path == "edition");
 }
 
 TEST_CASE("factors: allowable values by hand") {

@@ -154,6 +154,10 @@ TEST_CASE("nails sideways: metal side plates, ring shanks, and what is refused")
     const NailLateral z = nail_lateral(nail, plate, nds);
     CHECK(z.modes.strength_ratio == doctest::Approx(3350.0 / 61850.0).epsilon(1e-12));
     CHECK(z.modes.governs == YieldMode::iii_side);
+    // Above 0.17 in the reduction term is 10 D + 0.5, 2.42 for a 20d of 0.192 in; 2.2 up to it.
+    const auto reduction = [&](Penny penny) { return nail_lateral(common(penny), plate, nds).modes.reduction; };
+    CHECK(reduction(Penny::d20) == doctest::Approx(2.42).epsilon(1e-12));
+    CHECK(reduction(Penny::d16) == 2.2);
     // A hardened post-frame nail bends later than a common one of its diameter: mode IV by the root of 130 / 100.
     const NailShank ring = post_frame_ring_nail(0.135_in, 3_in);
     const auto mode_iv = [&](const NailShank& n) {
@@ -211,7 +215,7 @@ TEST_CASE("factors: every row of the tables") {
     const WoodMoisture w = WoodMoisture::wet;
     const Resistance nail = Resistance::nail_withdrawal;
     const auto of = [](Resistance r, const UseConditions& use, Grain grain = Grain::side) {
-        return adjustment_of(r, grain, use, nds);
+        return use_factors(r, grain, use, nds);
     };
     UseConditions toe = dry;
     toe.toe_nailed = true;
@@ -269,7 +273,7 @@ TEST_CASE("factors: every row of the tables") {
     CHECK(of(Resistance::nail_lateral, toe).wet_service == 0.7);
     CHECK(of(nail, diaphragm).product == 1.0);
     CHECK(refusal_of([&] { (void)of(Resistance::lag_withdrawal, toe); }).code == FaultCode::contradiction);
-    CHECK(refusal_of([&] { (void)adjustment_of(nail, Grain::side, dry, NdsEdition::nds_2015); }).path == "edition");
+    CHECK(refusal_of([&] { (void)use_factors(nail, Grain::side, dry, NdsEdition::nds_2015); }).path == "edition");
 }
 
 TEST_CASE("factors: allowable values by hand") {

@@ -75,7 +75,7 @@ inline void find_faults(const UseConditions& use, const Path& path, Faults& faul
 }
 
 /// Every factor of one use; 1 where it does not apply.
-struct Adjustment {
+struct UseFactors {
     NdsEdition edition;
     Resistance resistance;
     double duration;       ///< CD
@@ -88,24 +88,24 @@ struct Adjustment {
     double product;
 };
 template <>
-struct FieldsOf<Adjustment> {
+struct FieldsOf<UseFactors> {
     static constexpr auto list = field_list(
-        field("edition", FieldUnit::none, "edition of the design standard", &Adjustment::edition),
-        field("resistance", FieldUnit::none, "what resists", &Adjustment::resistance),
-        field("duration", FieldUnit::ratio, "load duration factor CD", &Adjustment::duration),
-        field("duration_capped", FieldUnit::none, "held to the 1.6 of connections", &Adjustment::duration_capped),
-        field("wet_service", FieldUnit::ratio, "wet service factor CM", &Adjustment::wet_service),
-        field("temperature", FieldUnit::ratio, "temperature factor Ct", &Adjustment::temperature),
-        field("toe_nail", FieldUnit::ratio, "toe-nail factor Ctn", &Adjustment::toe_nail),
-        field("end_grain", FieldUnit::ratio, "end grain factor Ceg", &Adjustment::end_grain),
-        field("diaphragm", FieldUnit::ratio, "diaphragm factor Cdi", &Adjustment::diaphragm),
-        field("product", FieldUnit::ratio, "product of all", &Adjustment::product));
+        field("edition", FieldUnit::none, "edition of the design standard", &UseFactors::edition),
+        field("resistance", FieldUnit::none, "what resists", &UseFactors::resistance),
+        field("duration", FieldUnit::ratio, "load duration factor CD", &UseFactors::duration),
+        field("duration_capped", FieldUnit::none, "held to the 1.6 of connections", &UseFactors::duration_capped),
+        field("wet_service", FieldUnit::ratio, "wet service factor CM", &UseFactors::wet_service),
+        field("temperature", FieldUnit::ratio, "temperature factor Ct", &UseFactors::temperature),
+        field("toe_nail", FieldUnit::ratio, "toe-nail factor Ctn", &UseFactors::toe_nail),
+        field("end_grain", FieldUnit::ratio, "end grain factor Ceg", &UseFactors::end_grain),
+        field("diaphragm", FieldUnit::ratio, "diaphragm factor Cdi", &UseFactors::diaphragm),
+        field("product", FieldUnit::ratio, "product of all", &UseFactors::product));
 };
 
 /// A reference strength, its factors and the allowable strength that they make of it.
 struct Adjusted {
     ReferenceForce reference;
-    Adjustment factors;
+    UseFactors factors;
     AllowableForce force;
     bool unverified;  ///< rests on memory or on an assumption: no verdict by it
 };
@@ -133,7 +133,7 @@ struct FieldsOf<Adjusted> {
 inline constexpr double greatest_connection_duration_factor = 1.6;
 
 /// Wet service factor CM of NDS 2018 Table 11.3.3 for dowels below 1/4 in and for screws in withdrawal; ring shank there means
-/// roof sheathing and post-frame. Toe-nails in withdrawal take none (12.5.4.1): `adjustment_of` knows.
+/// roof sheathing and post-frame. Toe-nails in withdrawal take none (12.5.4.1): `use_factors` knows.
 [[nodiscard]] constexpr double wet_service_factor(Resistance resistance, WoodMoisture when_driven,
                                                   WoodMoisture in_service) {
     const bool wet = in_service == WoodMoisture::wet;
@@ -188,14 +188,14 @@ inline constexpr double greatest_connection_duration_factor = 1.6;
 
 /// Every factor of a use. Throws `FaultError` with the first fault of `use`, not_supported for an edition that was not read or
 /// for withdrawal from end grain, contradiction for a toe-nailed screw.
-[[nodiscard]] inline Adjustment adjustment_of(Resistance resistance, Grain grain, const UseConditions& use,
-                                              NdsEdition edition) {
+[[nodiscard]] inline UseFactors use_factors(Resistance resistance, Grain grain, const UseConditions& use,
+                                            NdsEdition edition) {
     require_sound(use, "use");
     detail::require_2018(edition, "Tables 2.3.2, 11.3.1, 11.3.3 and 11.3.4 are of NDS 2018");
     const double full = load_duration_factor(use.duration);
     const bool capped = full > greatest_connection_duration_factor;
     const bool lateral = resistance == Resistance::nail_lateral;
-    Adjustment a{.edition = edition,
+    UseFactors a{.edition = edition,
                  .resistance = resistance,
                  .duration = capped ? greatest_connection_duration_factor : full,
                  .duration_capped = capped,
@@ -211,7 +211,7 @@ inline constexpr double greatest_connection_duration_factor = 1.6;
 }
 
 namespace detail {
-[[nodiscard]] inline Adjusted adjusted(ReferenceForce reference, const Adjustment& factors, bool unverified) {
+[[nodiscard]] inline Adjusted adjusted(ReferenceForce reference, const UseFactors& factors, bool unverified) {
     return Adjusted{reference, factors, reference * DesignFactor::of(factors.product), unverified};
 }
 }  // namespace detail

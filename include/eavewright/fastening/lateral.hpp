@@ -161,14 +161,14 @@ struct NailReach {
     return lateral;
 }
 
-/// The allowable lateral value of a use. Throws as `adjustment_of`, contradiction where the use and the joint do not agree on
+/// The allowable lateral value of a use. Throws as `use_factors`, contradiction where the use and the joint do not agree on
 /// toe-nailing.
 [[nodiscard]] inline Adjusted adjust(const NailLateral& lateral, const UseConditions& use) {
     if (use.toe_nailed != lateral.toe_nailed) {
         throw FaultError{Fault{FaultCode::contradiction, "use.toe_nailed", use.toe_nailed ? "true" : "false",
                                "as the joint, whose bearing lengths depend on it"}};
     }
-    return detail::adjusted(lateral.force, adjustment_of(Resistance::nail_lateral, lateral.grain, use, lateral.edition),
+    return detail::adjusted(lateral.force, use_factors(Resistance::nail_lateral, lateral.grain, use, lateral.edition),
                             lateral.unverified);
 }
 

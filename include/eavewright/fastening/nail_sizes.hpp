@@ -123,47 +123,47 @@ inline constexpr std::size_t penny_count = NamesOf<Penny>::list.size();
 
 namespace detail {
 /// Inches; 0 where the table has none or it was not read.
-struct NailDimensions {
+struct NailSizeRow {
     double diameter;
     double length;
     double head;
 };
 /// NDS 2018 Table L4 (printed p. 182), per ASTM F1667. Heads of box nails but 8d and 20d, and of sinkers 6d and 30d and
 /// longer, were not read.
-[[nodiscard]] constexpr NailDimensions nail_row(NailStyle style, std::size_t penny) {
-    constexpr std::array<NailDimensions, penny_count> common{{{0.113, 2.0, 0.266},
-                                                              {0.113, 2.25, 0.266},
-                                                              {0.131, 2.5, 0.281},
-                                                              {0.148, 3.0, 0.312},
-                                                              {0.148, 3.25, 0.312},
-                                                              {0.162, 3.5, 0.344},
-                                                              {0.192, 4.0, 0.406},
-                                                              {0.207, 4.5, 0.438},
-                                                              {0.225, 5.0, 0.469},
-                                                              {0.244, 5.5, 0.500},
-                                                              {0.263, 6.0, 0.531}}};
-    constexpr std::array<NailDimensions, penny_count> box{{{0.099, 2.0, 0.0},
-                                                           {0.099, 2.25, 0.0},
-                                                           {0.113, 2.5, 0.297},
-                                                           {0.128, 3.0, 0.0},
-                                                           {0.128, 3.25, 0.0},
-                                                           {0.135, 3.5, 0.0},
-                                                           {0.148, 4.0, 0.375},
-                                                           {0.148, 4.5, 0.0},
-                                                           {0.162, 5.0, 0.0},
+[[nodiscard]] constexpr NailSizeRow nail_size_row(NailStyle style, std::size_t penny) {
+    constexpr std::array<NailSizeRow, penny_count> common{{{0.113, 2.0, 0.266},
+                                                           {0.113, 2.25, 0.266},
+                                                           {0.131, 2.5, 0.281},
+                                                           {0.148, 3.0, 0.312},
+                                                           {0.148, 3.25, 0.312},
+                                                           {0.162, 3.5, 0.344},
+                                                           {0.192, 4.0, 0.406},
+                                                           {0.207, 4.5, 0.438},
+                                                           {0.225, 5.0, 0.469},
+                                                           {0.244, 5.5, 0.500},
+                                                           {0.263, 6.0, 0.531}}};
+    constexpr std::array<NailSizeRow, penny_count> box{{{0.099, 2.0, 0.0},
+                                                        {0.099, 2.25, 0.0},
+                                                        {0.113, 2.5, 0.297},
+                                                        {0.128, 3.0, 0.0},
+                                                        {0.128, 3.25, 0.0},
+                                                        {0.135, 3.5, 0.0},
+                                                        {0.148, 4.0, 0.375},
+                                                        {0.148, 4.5, 0.0},
+                                                        {0.162, 5.0, 0.0},
+                                                        {0.0, 0.0, 0.0},
+                                                        {0.0, 0.0, 0.0}}};
+    constexpr std::array<NailSizeRow, penny_count> sinker{{{0.092, 1.875, 0.0},
+                                                           {0.099, 2.125, 0.250},
+                                                           {0.113, 2.375, 0.266},
+                                                           {0.120, 2.875, 0.281},
+                                                           {0.135, 3.125, 0.312},
+                                                           {0.148, 3.25, 0.344},
+                                                           {0.177, 3.75, 0.375},
+                                                           {0.192, 4.25, 0.0},
+                                                           {0.207, 4.75, 0.0},
                                                            {0.0, 0.0, 0.0},
-                                                           {0.0, 0.0, 0.0}}};
-    constexpr std::array<NailDimensions, penny_count> sinker{{{0.092, 1.875, 0.0},
-                                                              {0.099, 2.125, 0.250},
-                                                              {0.113, 2.375, 0.266},
-                                                              {0.120, 2.875, 0.281},
-                                                              {0.135, 3.125, 0.312},
-                                                              {0.148, 3.25, 0.344},
-                                                              {0.177, 3.75, 0.375},
-                                                              {0.192, 4.25, 0.0},
-                                                              {0.207, 4.75, 0.0},
-                                                              {0.0, 0.0, 0.0},
-                                                              {0.244, 5.75, 0.0}}};
+                                                           {0.244, 5.75, 0.0}}};
     return style == NailStyle::common ? common[penny] : (style == NailStyle::box ? box[penny] : sinker[penny]);
 }
 [[nodiscard]] inline std::optional<Length> length_or_none(double inches) {
@@ -176,7 +176,7 @@ struct NailDimensions {
 [[nodiscard]] inline NailShank standard_nail(NailStyle style, Penny penny) {
     detail::require_listed(style, "style");
     detail::require_listed(penny, "penny");
-    const detail::NailDimensions row = detail::nail_row(style, static_cast<std::size_t>(penny));
+    const detail::NailSizeRow row = detail::nail_size_row(style, static_cast<std::size_t>(penny));
     if (!(row.length > 0.0)) {
         throw FaultError{Fault{FaultCode::not_supported, "penny",
                                std::string{name_of(penny)} + " " + std::string{name_of(style)},

@@ -75,9 +75,9 @@ struct FieldsOf<PullThrough> {
 }
 
 /// The allowable head pull-through of a use: duration, moisture and heat alone (NDS 2018 Table 11.3.1). Throws as
-/// `adjustment_of`.
+/// `use_factors`.
 [[nodiscard]] inline Adjusted adjust(const PullThrough& p, const UseConditions& use) {
-    return detail::adjusted(p.force, adjustment_of(Resistance::head_pull_through, Grain::side, use, p.edition),
+    return detail::adjusted(p.force, use_factors(Resistance::head_pull_through, Grain::side, use, p.edition),
                             p.unverified);
 }
 

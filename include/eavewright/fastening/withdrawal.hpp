@@ -195,9 +195,9 @@ struct WithdrawalEquation {
 }
 
 /// The allowable withdrawal of a use. The bite of a toe-nail is what of it is in the member that holds the point.
-/// Throws as `adjustment_of`.
+/// Throws as `use_factors`.
 [[nodiscard]] inline Adjusted adjust(const Withdrawal& w, const UseConditions& use) {
-    return detail::adjusted(w.force, adjustment_of(w.value.resistance, w.value.grain, use, w.value.edition),
+    return detail::adjusted(w.force, use_factors(w.value.resistance, w.value.grain, use, w.value.edition),
                             w.unverified);
 }
 

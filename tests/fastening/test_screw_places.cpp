@@ -2,7 +2,7 @@
 
 // Places of screws: one row worked out by hand, and on random layouts counted against the count by row, piece and lap.
 
-#include <eavewright/fastening/screw_places.hpp>
+#include <eavewright/fastening/fastener_findings.hpp>
 
 #include "support/printing.hpp"
 #include "support/refusal.hpp"
@@ -100,6 +100,33 @@ TEST_CASE("screws in the flats of two panels, by hand") {
     const Supports<Surface::purlin_top> chords{SupportRun::up_slope, {}, no_length};
     CHECK(refusal_of([&] { (void)screw_places(panels, chords); }).path == "supports.run");
     CHECK(refusal_of([&] { (void)screw_places(panels, rows, {.beside_rib = -1_in}); }).path == "screws.beside_rib");
+}
+
+TEST_CASE("screws that miss the purlin, or come near its side") {
+    // The row at 49 1/2 in carries the upper end of panels that end at 49 7/8: the screw stays 1 in inside, at 48 7/8, 5/8 off the
+    // centre and 1/8 from the side. Judged against the same row 1/2 in further up it is 3/8 off the wood.
+    const PurlinPlane plane = plane_of(36_in, 49.875_in);
+    Supports<Surface::purlin_top> rows{SupportRun::along_eave, {}, 24_in};
+    for (const Length up : {1_in, 25_in, 49.5_in}) {
+        rows.lines.push_back({{{0_in, up}, {36_in, up}}, 1.5_in});
+    }
+    const PanelPlan plan{.ridge_hold_back = 0_in, .increment = 0.125_in, .ridge_play = 0_in};
+    const std::vector<ScrewPlace> screws = screw_places(lay_panels(plane, rows, plan), rows);
+    const std::vector<FastenerFinding> close = judge_screws(screws, rows);
+    REQUIRE(close.size() == 9);  // 4 ribs twice, and the closing edge
+    CHECK(close[0].code == FastenerFindingCode::near_support_side);
+    CHECK(close[0].support == 2);
+    CHECK(off_by(close[0].measured, 0.125_in) < 1e-9);
+    CHECK(judge_screws(screws, rows, {.support_side = 0.125_in}).empty());
+    for (PlanePoint& p : rows.lines[2].centreline) {
+        p.up += 0.5_in;
+    }
+    const std::vector<FastenerFinding> off = judge_screws(screws, rows);
+    REQUIRE(off.size() == 9);
+    CHECK(off[0].code == FastenerFindingCode::off_support);
+    CHECK(off_by(off[0].measured, -0.375_in) < 1e-9);
+    rows.lines.pop_back();
+    CHECK(refusal_of([&] { (void)judge_screws(screws, rows); }).code == FaultCode::out_of_range);
 }
 
 TEST_CASE("random panels: as many places as counted, on the panel's own cover and the support") {

@@ -14,6 +14,7 @@
 
 #include <eavewright/fastening/nail_lines.hpp>
 #include <eavewright/fastening/nail_places.hpp>
+#include <eavewright/fastening/screw_places.hpp>
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
 #include <eavewright/framing/purlin_rows.hpp>
@@ -30,6 +31,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -304,6 +306,43 @@ template <Surface surface>
 [[nodiscard]] inline NailJudgement judge_nails(const Sheets& sheets, const PurlinRows& rows,
                                                const std::vector<NailPlace>& nails, const FastenerLimits& limits = {}) {
     return judge_nails(sheets, supports_of(rows), nails, limits);
+}
+
+/// What is wrong with screws that `screw_places` put on these supports: off the wood, or too near its side or end. Stitch
+/// screws go into no support and are not judged.
+/// Throws `FaultError` with the first fault of `limits` or `supports`; contradiction where the supports run up the slope,
+/// out_of_range where a screw names a support that is not there.
+template <Surface surface>
+[[nodiscard]] std::vector<FastenerFinding> judge_screws(const std::vector<ScrewPlace>& screws,
+                                                        const Supports<surface>& supports,
+                                                        const FastenerLimits& limits = {}) {
+    require_sound(limits, "limits");
+    require_sound(supports, "supports");
+    if (supports.run != SupportRun::along_eave) {
+        throw FaultError{Fault{FaultCode::contradiction, "supports.run", std::string{name_of(supports.run)},
+                               "supports that run along the eave, across the ribs"}};
+    }
+    const detail::LaneFrame frame{false, false, no_length};
+    std::vector<FastenerFinding> findings;
+    for (std::size_t i = 0; i < screws.size(); ++i) {
+        if (screws[i].use == ScrewUse::stitch) {
+            continue;
+        }
+        const auto support = static_cast<std::size_t>(screws[i].support);
+        if (support >= supports.lines.size()) {
+            throw FaultError{Fault{FaultCode::out_of_range, Path{Path{"screws"}, i}.text(),
+                                   "a support that is not there", "screws of these supports"}};
+        }
+        detail::judge_on_support(screws[i], i, frame, supports.lines[support], limits, findings);
+    }
+    return findings;
+}
+
+/// The same on purlin rows.
+[[nodiscard]] inline std::vector<FastenerFinding> judge_screws(const std::vector<ScrewPlace>& screws,
+                                                               const PurlinRows& rows,
+                                                               const FastenerLimits& limits = {}) {
+    return judge_screws(screws, supports_of(rows), limits);
 }
 
 }  // namespace eavewright

@@ -44,25 +44,28 @@ struct FieldsOf<NailCount> {
 };
 
 namespace detail {
-/// Nails of lines of one pattern. Lines of the same length follow one another, and are counted once.
+/// Nails of lines of one pattern. Most lines are as long as one before them, and are not divided anew.
 class EvenNails {
 public:
     explicit EvenNails(const NailPattern& pattern) : pattern_{pattern} {}
     [[nodiscard]] std::int64_t in(const NailLine& line) {
-        const Length spacing = line.at_end ? pattern_.edge : pattern_.field;
-        if (line.length() != length_ || spacing != spacing_) {
-            length_ = line.length();
-            spacing_ = spacing;
-            nails_ = nails_across(length_, spacing_, pattern_.edge_distance);
+        Last& last = line.at_end ? edge_ : field_;
+        if (line.length() != last.length) {
+            last.length = line.length();
+            last.nails =
+                nails_across(last.length, line.at_end ? pattern_.edge : pattern_.field, pattern_.edge_distance);
         }
-        return nails_;
+        return last.nails;
     }
 
 private:
+    struct Last {
+        Length length = no_length;
+        std::int64_t nails = 0;
+    };
     NailPattern pattern_;
-    Length length_ = no_length;
-    Length spacing_ = no_length;
-    std::int64_t nails_ = 0;
+    Last edge_{};
+    Last field_{};
 };
 
 [[nodiscard]] inline NailCount count_nails_on(const Sheets& sheets, const NailGround& ground) {

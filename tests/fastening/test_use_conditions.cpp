@@ -31,7 +31,7 @@ NailJoint joint(Length side) { return {side, gravity(0.50), 3.5_in, gravity(0.50
 
 TEST_CASE("conditions of use that are none of the names are refused, not taken for no factor") {
     const auto refused = [](const UseConditions& use) {
-        return refusal_of([&] { (void)adjustment_of(Resistance::nail_withdrawal, Grain::side, use, nds); });
+        return refusal_of([&] { (void)use_factors(Resistance::nail_withdrawal, Grain::side, use, nds); });
     };
     CHECK(check(wind).empty());
     UseConditions stray = wind;

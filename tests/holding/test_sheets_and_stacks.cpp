@@ -33,7 +33,7 @@ FaultCode sheet_refusal(const SheetOverSupports& sheet) {
     return refusal_of([&] { (void)check_sheet_span(sheet, SpanRating::r24_16); }).code;
 }
 
-PurlinUplift uplift_of(double asd_psf, double dead_psf, Pitch pitch, Length spacing, ConnectionPlace place) {
+ConnectionUplift uplift_of(double asd_psf, double dead_psf, Pitch pitch, Length spacing, ConnectionPlace place) {
     return {.uplift = pressure_from_psf(asd_psf),
             .dead = pressure_from_psf(dead_psf),
             .pitch = pitch,
@@ -237,7 +237,7 @@ TEST_CASE("purlin connection: 20 psf on rows 2 ft apart in bays of 8 ft pull 320
 TEST_CASE("purlin connection: wind less six tenths of the weight") {
     // 4 in 12, rows 24 in apart, bay 8 ft, 3 psf of roof. Net wind of zone 2 by ASCE/SEI 7-22 at strength level -49.35 psf:
     // 0.6 x 49.35 = 29.61; 0.6 x 3 x 0.948683 = 1.70763; net 27.90237 psf, 55.80 plf, times 4 ft 223.2 lb.
-    PurlinUplift asked = uplift_of(0.6 * 49.35, 3.0, Pitch::in_12(4.0), 24_in, PurlinEnd{8_ft});
+    ConnectionUplift asked = uplift_of(0.6 * 49.35, 3.0, Pitch::in_12(4.0), 24_in, PurlinEnd{8_ft});
     const PurlinConnection end = check_purlin_connection(asked);
     CHECK(psf(end.relief) == doctest::Approx(1.70763).epsilon(1e-5));
     CHECK(pounds_per_foot(end.line) == doctest::Approx(55.80).epsilon(1e-3));

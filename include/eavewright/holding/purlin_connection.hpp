@@ -125,7 +125,7 @@ inline void find_faults(const ConnectionPlace& place, const Path& path, Faults& 
 }
 
 /// What pulls on a purlin's connection, and what it holds.
-struct PurlinUplift {
+struct ConnectionUplift {
     Pressure
         uplift;     ///< square to the slope, away from the roof, at allowable stress level (0.6 W); 0 to 1000 psf. The
                     ///< greatest of the zones that the connection carries
@@ -138,7 +138,7 @@ struct PurlinUplift {
                               ///< wind's duration among them; 0 to 1,000,000 lb
     bool unverified = false;  ///< pressure, weight or what is allowed rests on memory
 };
-inline void find_faults(const PurlinUplift& asked, const Path& path, Faults& faults) {
+inline void find_faults(const ConnectionUplift& asked, const Path& path, Faults& faults) {
     detail::require_number(psf(asked.uplift), 0.0, 1000.0, " psf", Path{path, "uplift"}, faults);
     detail::require_number(psf(asked.dead), 0.0, 1000.0, " psf", Path{path, "dead"}, faults);
     require_within(asked.spacing, one_inch, Length::from_feet(20.0), Path{path, "spacing"}, faults);
@@ -224,7 +224,7 @@ inline void judge_connection(PurlinConnection& c) {
 /// of the weight that is square to the slope works against uplift. No verdict where what is allowed is not given or a figure
 /// rests on memory; where the weight holds, nothing is asked of the connection. Sliding down the slope is not in it.
 /// Throws `FaultError` with the first fault of `asked`. Shown with `holding_caution`.
-[[nodiscard]] inline PurlinConnection check_purlin_connection(const PurlinUplift& asked) {
+[[nodiscard]] inline PurlinConnection check_purlin_connection(const ConnectionUplift& asked) {
     require_sound(asked, "connection");
     const Length carried = carried_length(asked.place);
     const Pressure relief = asked.dead * (counted_on_dead * asked.pitch.cosine());

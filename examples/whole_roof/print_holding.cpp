@@ -17,6 +17,11 @@ namespace {
 [[nodiscard]] std::string force(const ReportText& text, Force f) {
     return text.tick.is_metric() ? write_decimal(newtons(f), 0) + " N" : write_decimal(pounds_force(f), 1) + " lb";
 }
+/// A spacing cut to what a tape shows at a glance.
+[[nodiscard]] std::string rough(const ReportText& text, Length length) {
+    return text.tick.is_metric() ? write_decimal(millimetres(length), 0) + " mm"
+                                 : write_decimal(inches(length), 1) + " in";
+}
 [[nodiscard]] std::string percent(double share) { return write_decimal(share * 100.0, 0) + " %"; }
 [[nodiscard]] std::string zone_name(RoofZone zone, bool overhang) {
     return std::string{name_of(zone)} + (overhang ? " overhang" : "");
@@ -35,13 +40,13 @@ void print_loaded(const ReportText& text, const ZoneFasteners& zone, const std::
              << column(zone.uplift ? pressure(text, *zone.uplift) : "-", 12) << column(spacing, 22)
              << column(std::to_string(zone.fasteners), 8) << column(zone.uplift ? force(text, zone.load) : "-", 10)
              << column(zone.uplift ? percent(zone.utilisation) : "-", 7)
-             << column(zone.widest_spacing ? text.of_decimal(*zone.widest_spacing) : "-", 13)
+             << column(zone.widest_spacing ? rough(text, *zone.widest_spacing) : "-", 10)
              << ReportText::words(name_of(zone.verdict)) << "\n";
 }
 
 void print_heads(const ReportText& text, const std::string& spacing, const std::string& count) {
     text.out << "    " << column("zone", 12) << column("uplift", 12) << column(spacing, 22) << column(count, 8)
-             << column("load", 10) << column("used", 7) << column("widest", 13) << "verdict\n";
+             << column("load", 10) << column("used", 7) << column("widest", 10) << "verdict\n";
 }
 
 /// Each reason once.
@@ -51,6 +56,25 @@ void print_reasons(const ReportText& text, const std::vector<const ZoneFasteners
         if (!zone->reason.empty() && said.find("|" + zone->reason + "|") == std::string::npos) {
             text.out << "    no verdict where " << zone->reason << "\n";
             said += "|" + zone->reason + "|";
+        }
+    }
+}
+
+/// Findings of one kind in one line.
+void print_out_of_place(const ReportText& text, const NailJudgement& judged) {
+    for (std::size_t code = 0; code < NamesOf<FastenerFindingCode>::list.size(); ++code) {
+        std::size_t count = 0;
+        const FastenerFinding* worst = nullptr;
+        for (const FastenerFinding& finding : judged.findings) {
+            if (static_cast<std::size_t>(finding.code) == code) {
+                ++count;
+                worst = worst == nullptr || finding.measured < worst->measured ? &finding : worst;
+            }
+        }
+        if (worst != nullptr) {
+            text.line("nails to look at",
+                      std::to_string(count) + " " + ReportText::words(NamesOf<FastenerFindingCode>::list[code]) +
+                          ", down to " + text.of_decimal(worst->measured) + ", limit " + text.of_decimal(worst->limit));
         }
     }
 }
@@ -67,7 +91,7 @@ void print_nails(const ReportText& text, const SlopeHolding& holding) {
     }
     print_reasons(text, loaded);
     if (holding.nail_places) {
-        text.line("nails out of place", std::to_string(holding.nail_places->findings.size()));
+        print_out_of_place(text, *holding.nail_places);
     }
 }
 
@@ -79,8 +103,8 @@ void print_shanks(const ReportText& text, const SlopeHolding& holding) {
         for (const ShankInZone& zone : shank.zones) {
             if (!zone.overhang) {
                 text.out << column("zone " + std::string{name_of(zone.zone)} + " " + percent(zone.utilisation) +
-                                       (zone.widest_spacing ? ", " + text.of_decimal(*zone.widest_spacing) : ""),
-                                   26);
+                                       (zone.widest_spacing ? ", " + rough(text, *zone.widest_spacing) : ""),
+                                   24);
             }
         }
         text.out << "\n";
@@ -106,6 +130,28 @@ void print_screws(const ReportText& text, const SlopeHolding& holding) {
     }
     print_reasons(text, loaded);
 }
+
+void print_purlins(const ReportText& text, const PurlinHolding& purlins) {
+    text.line("purlins", "dead load " + pressure(text, purlins.dead.load.on_surface) + " of the slope" +
+                             (purlins.snow ? ", snow " + pressure(text, purlins.snow->sloped.in_plan) + " in plan"
+                                           : std::string{}) +
+                             ", effective wind area " + text.area(purlins.area.area));
+    text.out << "    " << column("zone", 8) << column("laid", 10) << column("weak axis", 18) << column("used", 8)
+             << column("by", 12) << column("verdict", 13) << "uplift at one end, where two meet\n";
+    for (const PurlinInZone& zone : purlins.zones) {
+        text.out << "    " << column(std::string{name_of(zone.zone)}, 8)
+                 << column(ReportText::words(name_of(zone.set)), 10)
+                 << column(ReportText::words(name_of(zone.weak_axis)), 18) << column(percent(zone.utilisation), 8)
+                 << column(ReportText::words(name_of(zone.governs)), 12)
+                 << column(ReportText::words(name_of(zone.verdict)), 13) << force(text, zone.uplift_one_end) << ", "
+                 << force(text, zone.uplift_both) << "\n";
+    }
+    text.out << "    held by roof: the published limit of 4 in 12 and bays of 2.4 m is kept; held by design: counts "
+                "only where ties "
+                "or a designed diaphragm carry what pulls down the slope\n";
+    text.out << "    no capacity of the purlins' connections is known here: compare the uplift with the maker's\n";
+}
+
 }  // namespace
 
 void print_holding(std::ostream& out, const RoofResult& result, Tick tick) {
@@ -130,6 +176,9 @@ void print_holding(std::ostream& out, const RoofResult& result, Tick tick) {
         }
         if (holding.screw) {
             print_screws(text, holding);
+        }
+        if (holding.purlins) {
+            print_purlins(text, *holding.purlins);
         }
     }
     out << "  " << holding_caution << "\n  " << loads_caution << "\n";

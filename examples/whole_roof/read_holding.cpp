@@ -89,6 +89,47 @@ ZoneSpacing read_zone(JsonFields zone) {
     return read;
 }
 
+SnowSite read_snow(JsonFields snow) {
+    SnowSite site{.edition = snow.name("standard", SnowEdition::asce7_22),
+                  .ground_snow = pressure_from_psf(0.0),
+                  .terrain = snow.name("terrain", SnowTerrain::C),
+                  .exposure = snow.name("exposure", SnowExposure::partially_exposed),
+                  .thermal = ThermalCondition::heated,
+                  .importance = std::nullopt,
+                  .surface = snow.name("surface", RoofSlide::other)};
+    switch (snow.one_of({"ground_psf", "ground_kpa"})) {
+        case 0: site.ground_snow = pressure_from_psf(snow.number("ground_psf", 0.0)); break;
+        case 1: site.ground_snow = pressure_from_pascals(1000.0 * snow.number("ground_kpa", 0.0)); break;
+        default: break;
+    }
+    if (snow.one_of({"thermal", "Ct"}) == 1) {
+        site.thermal = GivenCt{snow.number("Ct", 1.0)};
+    } else {
+        site.thermal = snow.name("thermal", ThermalCondition::heated);
+    }
+    if (snow.has("importance")) {
+        site.importance = snow.number("importance", 1.0);
+    }
+    snow.finish();
+    return site;
+}
+
+PurlinStrength read_strength(JsonFields strength) {
+    PurlinStrength read{.grade = strength.name("grade", LumberGrade::spruce_pine_fir_no2)};
+    if (auto snow = strength.object_or_none("snow")) {
+        read.snow = read_snow(*snow);
+    }
+    if (strength.has("other_dead_lb_per_sq_ft")) {
+        const double pounds_a_foot = strength.number("other_dead_lb_per_sq_ft", 0.0);
+        read.other_dead = made_or(strength, "other_dead_lb_per_sq_ft", ArealMass::from_pounds_per_square_foot(0.0),
+                                  [&] { return ArealMass::from_pounds_per_square_foot(pounds_a_foot); });
+    }
+    read.live_limit = strength.number_or("live_limit", read.live_limit);
+    read.total_limit = strength.number_or("total_limit", read.total_limit);
+    strength.finish();
+    return read;
+}
+
 /// Optional fields.
 void read_rest(JsonFields& holding, HoldingPlan& plan) {
     for (JsonFields& other : holding.objects_or_none("other_nails")) {
@@ -106,6 +147,9 @@ void read_rest(JsonFields& holding, HoldingPlan& plan) {
     plan.when_driven = holding.name_or("wood_when_driven", plan.when_driven);
     plan.in_service = holding.name_or("wood_in_service", plan.in_service);
     plan.heat = holding.name_or("sustained_heat", plan.heat);
+    if (auto strength = holding.object_or_none("purlin_strength")) {
+        plan.purlin_strength = read_strength(*strength);
+    }
     for (JsonFields& zone : holding.objects_or_none("zones")) {
         plan.zones.push_back(read_zone(zone));
     }

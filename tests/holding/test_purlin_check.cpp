@@ -314,6 +314,7 @@ TEST_CASE("lateral support by depth to thickness") {
     Purlin deep = barn(MemberSet::on_edge);
     deep.size = {2_in, 10_in};
     deep.grade = LumberGrade::southern_pine_no2;
+    deep.loads.wind_uplift = pressure_from_psf(0.0);  // what lifts squeezes the other edge
     CHECK(check_purlin(deep).verdict == Verdict::holds);
     deep.support.one_edge_held = false;
     const PurlinCheck loose = check_purlin(deep);
@@ -372,4 +373,29 @@ TEST_CASE("purlin: what is refused") {
     CHECK(refused([](Purlin& q) { q.loads.snow = p(-1.0); }).path == "purlin.loads.snow");
     CHECK(refused([](Purlin& q) { q.weak_axis = static_cast<WeakAxis>(3); }).code == FaultCode::unknown_name);
     CHECK(refused([](Purlin& q) { q.support.bridging = 0_in; }).path == "purlin.support.bridging");
+}
+
+TEST_CASE("a deep purlin that lifts is not held by the roof on top of it") {
+    // 2x10, 5:1, bay 14 ft, 24 in apart, uplift of 45 psf at strength level: the bottom edge is squeezed, and only the ends are held.
+    Purlin deep = barn(MemberSet::on_edge);
+    deep.grade = LumberGrade::southern_pine_no2;
+    deep.size = {2_in, 10_in};
+    deep.bay = 14_ft;
+    deep.spacing = 24_in;
+    deep.weak_axis = WeakAxis::held_by_design;
+    deep.support = {.ends_held = true, .one_edge_held = true, .both_edges_held = false, .bridging = std::nullopt};
+    const Pressure nothing = pressure_from_psf(0.0);
+    deep.loads = {.dead = pressure_from_psf(3.0),
+                  .least_dead = pressure_from_psf(3.0),
+                  .snow = nothing,
+                  .roof_live = nothing,
+                  .wind_down = nothing,
+                  .wind_uplift = pressure_from_psf(45.0)};
+    const PurlinCheck lifted = check_purlin(deep);
+    deep.support.both_edges_held = true;
+    const PurlinCheck held = check_purlin(deep);
+    CHECK(held.utilisation < 0.6);
+    CHECK(lifted.utilisation > 1.0);
+    CHECK(lifted.verdict != Verdict::holds);
+    CHECK(lifted.cases[lifted.worst_bending].stability.has_value());
 }

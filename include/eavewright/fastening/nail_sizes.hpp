@@ -128,8 +128,8 @@ struct NailSizeRow {
     double length;
     double head;
 };
-/// NDS 2018 Table L4 (printed p. 182), per ASTM F1667. Heads of box nails but 8d and 20d, and of sinkers 6d and 30d and
-/// longer, were not read.
+/// NDS 2018 Table L4 (printed p. 182), per ASTM F1667. Heads of box nails and sinkers were
+/// not read.
 [[nodiscard]] constexpr NailSizeRow nail_size_row(NailStyle style, std::size_t penny) {
     constexpr std::array<NailSizeRow, penny_count> common{{{0.113, 2.0, 0.266},
                                                            {0.113, 2.25, 0.266},
@@ -144,22 +144,22 @@ struct NailSizeRow {
                                                            {0.263, 6.0, 0.531}}};
     constexpr std::array<NailSizeRow, penny_count> box{{{0.099, 2.0, 0.0},
                                                         {0.099, 2.25, 0.0},
-                                                        {0.113, 2.5, 0.297},
+                                                        {0.113, 2.5, 0.0},
                                                         {0.128, 3.0, 0.0},
                                                         {0.128, 3.25, 0.0},
                                                         {0.135, 3.5, 0.0},
-                                                        {0.148, 4.0, 0.375},
+                                                        {0.148, 4.0, 0.0},
                                                         {0.148, 4.5, 0.0},
                                                         {0.162, 5.0, 0.0},
                                                         {0.0, 0.0, 0.0},
                                                         {0.0, 0.0, 0.0}}};
     constexpr std::array<NailSizeRow, penny_count> sinker{{{0.092, 1.875, 0.0},
-                                                           {0.099, 2.125, 0.250},
-                                                           {0.113, 2.375, 0.266},
-                                                           {0.120, 2.875, 0.281},
-                                                           {0.135, 3.125, 0.312},
-                                                           {0.148, 3.25, 0.344},
-                                                           {0.177, 3.75, 0.375},
+                                                           {0.099, 2.125, 0.0},
+                                                           {0.113, 2.375, 0.0},
+                                                           {0.120, 2.875, 0.0},
+                                                           {0.135, 3.125, 0.0},
+                                                           {0.148, 3.25, 0.0},
+                                                           {0.177, 3.75, 0.0},
                                                            {0.192, 4.25, 0.0},
                                                            {0.207, 4.75, 0.0},
                                                            {0.0, 0.0, 0.0},

@@ -46,7 +46,7 @@ struct FieldsOf<PullThrough> {
 };
 
 /// Reference head pull-through: 690 pi D_H G^2 t for a thickness up to 2.5 heads, 1725 pi D_H^2 G^2 for more, which meet there.
-/// NDS 2018 12.2-6a and b, 12.2.5, read in a page-cited transcription; G is that of the sheet or board held down. Heads 0.234 to
+/// NDS 2018 12.2-6a and b, 12.2.5, from memory, so `unverified`; G is that of the sheet or board held down. Heads 0.234 to
 /// 0.500 in, net thickness 5/16 to 1-1/2 in (Table 12.2F), G 0.31 to 0.73. Throws `FaultError`: missing_field for a head that
 /// is not known, out_of_range outside the table, not_supported for the edition before, which has none.
 [[nodiscard]] inline PullThrough pull_through(const NailShank& nail, Length thickness, OvendryGravity held_down,
@@ -71,7 +71,7 @@ struct FieldsOf<PullThrough> {
         .thickness_counted = counted,
         .gravity = held_down.ratio(),
         .force = ReferenceForce::of(force_from_pounds(690.0 * pi * squared * square_inches(head * counted))),
-        .unverified = false};
+        .unverified = true};
 }
 
 /// The allowable head pull-through of a use: duration, moisture and heat alone (NDS 2018 Table 11.3.1). Throws as

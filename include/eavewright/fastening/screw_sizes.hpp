@@ -47,7 +47,7 @@ inline void find_faults(const ScrewShank& screw, const Path& path, Faults& fault
     require_within(screw.tip, no_length, screw.thread, Path{path, "tip"}, faults);
 }
 
-/// A wood screw by number, 6 to 24: NDS 2018 Table L3 (printed p. 182), thread at least 4 D and two thirds of the length, tip
+/// A wood screw by number, 6 to 24: NDS 2018 Table L3, No. 10 read and the others from memory, thread at least 4 D and two thirds of the length, tip
 /// 2 D. Throws `FaultError` not_supported for another number, else as `require_sound`.
 [[nodiscard]] inline ScrewShank wood_screw(int number, Length length) {
     constexpr std::array<int, 11> numbers{6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 24};
@@ -66,7 +66,7 @@ inline void find_faults(const ScrewShank& screw, const Path& path, Faults& fault
                            "a number of NDS 2018 Table L3: 6 to 10, then even ones to 20, and 24"}};
 }
 
-/// A lag screw of 1/4 to 1-1/4 in: NDS 2018 Table L2 (printed p. 181), thread half the length and 1/2 in more, at most 6 in.
+/// A lag screw of 1/4 to 1-1/4 in: NDS 2018 Table L2, 1/2 in by 4 in read in a worked example and the others from memory, thread half the length and 1/2 in more, at most 6 in.
 /// Throws `FaultError` not_supported for a diameter that the table does not have, else as `require_sound`.
 [[nodiscard]] inline ScrewShank lag_screw(Length diameter, Length length) {
     constexpr std::array<double, 11> diameters{0.25, 0.3125, 0.375, 0.4375, 0.5, 0.625, 0.75, 0.875, 1.0, 1.125, 1.25};

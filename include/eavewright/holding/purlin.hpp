@@ -86,9 +86,9 @@ struct PurlinCase {
     AdjustedBending edge_allowed;
     AdjustedBending flat_allowed;
     std::optional<BeamStability> stability;  ///< none where no squeezed edge needs it
-    bool buckles;          ///< a stress reaches its critical one: `bending_share` is the plain sum then
-    double plain_share;    ///< fb1 / F'b1 + fb2 / F'b2 with CL 1: no less is used
-    double bending_share;  ///< with stability and, both ways, AWC NDS 2018 Eq. 3.9-3
+    bool buckles;                            ///< a stress reaches its critical one: `bending_share` is then 1 or more
+    double plain_share;                      ///< fb1 / F'b1 + fb2 / F'b2 with CL 1: no less is used
+    double bending_share;                    ///< with stability and, both ways, AWC NDS 2018 Eq. 3.9-3
     Pressure shear;
     std::optional<Pressure> shear_allowed;  ///< Fv CD, none where Fv was not obtained
     double shear_share;                     ///< 0 where Fv was not obtained
@@ -146,7 +146,10 @@ namespace detail {
 inline void judge_bending(const Purlin& p, const SectionProperties& shape, const LumberValues& values, PurlinCase& c) {
     const bool bent_on_edge = psi(c.edgewise) > 0.0;
     const bool both_ways = bent_on_edge && psi(c.flatwise) > 0.0;
-    const bool needs_stability = bent_on_edge && !meets_lateral_need(p.support, lateral_need(p.size));
+    // What lifts squeezes the bottom edge, which the roof on top does not hold (NDS 4.4.1, the compression edge, from memory).
+    LateralSupport there = p.support;
+    there.one_edge_held = there.one_edge_held && !(p.set == MemberSet::on_edge && pound_inches(c.normal.moment) < 0.0);
+    const bool needs_stability = bent_on_edge && !meets_lateral_need(there, lateral_need(p.size));
     if ((needs_stability || both_ways) && values.stable_elasticity) {
         c.stability = beam_stability(shape.section, unsupported_length(p), BeamLoading::uniform, c.edge_allowed.stress,
                                      values.stable_elasticity->value);
@@ -164,7 +167,8 @@ inline void judge_bending(const Purlin& p, const SectionProperties& shape, const
         const Interaction used = two_way_interaction({none, c.edgewise, c.flatwise, none, c.edge_allowed.stress,
                                                       c.flat_allowed.stress, none, none, c.stability->critical});
         c.buckles = used.buckles;
-        c.bending_share = used.buckles ? c.bending_share : used.share;
+        const double of_critical = psi(c.edgewise) / psi(c.stability->critical);  // 1 or more where it buckles
+        c.bending_share = !used.buckles ? used.share : c.bending_share < of_critical ? of_critical : c.bending_share;
     }
 }
 }  // namespace detail

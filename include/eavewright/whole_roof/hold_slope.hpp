@@ -17,6 +17,7 @@
 #include <eavewright/roof/plane.hpp>
 #include <eavewright/roof/shape.hpp>
 #include <eavewright/whole_roof/description.hpp>
+#include <eavewright/whole_roof/hold_purlins.hpp>
 #include <eavewright/whole_roof/holding_result.hpp>
 #include <eavewright/whole_roof/result.hpp>
 
@@ -115,7 +116,8 @@ template <Surface surface>
     const WindOnPlane wind{zones, wind_pressure_of(roof, shape), form_of(roof.shape), pitch_of(roof.shape),
                            roof.holding->wind.enclosure};
     SlopeHolding holding{
-        zones, zone_pressures(wind, fastener_wind_area), std::nullopt, {}, {}, std::nullopt, std::nullopt, {}};
+        zones,       zone_pressures(wind, fastener_wind_area), std::nullopt, {}, {}, std::nullopt, std::nullopt, {},
+        std::nullopt};
     if (roof.deck && !roof.deck->overhangs_only) {
         hold_nails(roof, wind, supports, slope, holding);
     }
@@ -126,6 +128,9 @@ template <Surface surface>
         const Supports<surface> under{SupportRun::along_eave, slope.steel->supports, supports.spacing};
         holding.screws = zone_screws(screw_places(slope.steel->panels, under, roof.steel->screws), slope.steel->panels,
                                      wind, *holding.screw);
+    }
+    if (roof.holding->purlin_strength) {
+        holding.purlins = hold_purlins(roof, slope, wind);
     }
     return holding;
 }

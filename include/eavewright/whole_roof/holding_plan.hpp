@@ -8,10 +8,13 @@
 #include <eavewright/fastening/screw_sizes.hpp>
 #include <eavewright/fastening/wood_gravity.hpp>
 #include <eavewright/fault.hpp>
+#include <eavewright/holding/lumber_values.hpp>
 #include <eavewright/holding/zone_patterns.hpp>
 #include <eavewright/loads/edition.hpp>
 #include <eavewright/loads/roof_zones.hpp>
+#include <eavewright/loads/snow.hpp>
 #include <eavewright/loads/velocity_pressure.hpp>
+#include <eavewright/units/areal_mass.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/wind_speed.hpp>
 
@@ -33,7 +36,17 @@ struct WindPlan {
     Length ground_elevation = no_length;        ///< above sea level: no relief asked for thin air
 };
 
-/// The fasteners of a roof against the wind.
+/// What the purlins are checked for: their lumber, and the loads besides wind and the layers that the roof has.
+struct PurlinStrength {
+    LumberGrade grade;
+    std::optional<SnowSite> snow{};
+    std::optional<ArealMass>
+        other_dead{};            ///< hung from the purlins or laid on them, besides sheets, steel and themselves
+    double live_limit = 180.0;   ///< bay over the sag under snow or roof live load: IRC Table R802.4.1, no ceiling
+    double total_limit = 120.0;  ///< with the dead load; common practice
+};
+
+/// The fasteners of a roof against the wind, and its purlins.
 struct HoldingPlan {
     WindPlan wind;
     NdsEdition wood_standard;
@@ -46,6 +59,7 @@ struct HoldingPlan {
     WoodMoisture when_driven = WoodMoisture::dry;
     WoodMoisture in_service = WoodMoisture::dry;
     SustainedHeat heat = SustainedHeat::to_100_f;
+    std::optional<PurlinStrength> purlin_strength{};
     std::vector<ZoneSpacing> zones{};  ///< nail spacing of zones that have their own; the deck's elsewhere
 };
 
@@ -82,6 +96,17 @@ inline void find_faults(const HoldingPlan& plan, const Path& path, Faults& fault
         find_faults(*plan.screw, Path{path, "screw"}, faults);
     }
     require_within(plan.steel_and_washer, no_length, one_inch, Path{path, "steel_and_washer"}, faults);
+    if (plan.purlin_strength) {
+        const Path strength{path, "purlin_strength"};
+        detail::require_named(plan.purlin_strength->grade, Path{strength, "grade"}, faults);
+        if (plan.purlin_strength->snow) {
+            find_faults(*plan.purlin_strength->snow, Path{strength, "snow"}, faults);
+        }
+        detail::require_number(plan.purlin_strength->live_limit, 1.0, 10000.0, "", Path{strength, "live_limit"},
+                               faults);
+        detail::require_number(plan.purlin_strength->total_limit, 1.0, 10000.0, "", Path{strength, "total_limit"},
+                               faults);
+    }
     find_faults(plan.zones, Path{path, "zones"}, faults);
 }
 

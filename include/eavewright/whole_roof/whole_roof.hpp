@@ -134,6 +134,7 @@ inline void find_slope_faults(const RoofDescription& roof, const RoofShape& shap
                 [&] { stack_panels(roof, plane, supports_of(*rows), nothing); });
     }
     if (zones) {
+        nothing.purlins = rows;
         attempt(faults, {"", "holding."},
                 [&] { nothing.holding = hold_slope(roof, shape, *zones, supports_of(*rows), nothing); });
     }

@@ -23,6 +23,7 @@
 #include <eavewright/drawing/site_sheet_text.hpp>
 #include <eavewright/drawing/steel_drawing.hpp>
 #include <eavewright/drawing/underlayment_drawing.hpp>
+#include <eavewright/drawing/zones_drawing.hpp>
 #include <eavewright/whole_roof.hpp>
 
 #include <nlohmann/json.hpp>
@@ -106,6 +107,9 @@ void add_cut_pictures(const RoofResult& result, const std::optional<RoofOrder>& 
         }
         if (slope.steel) {
             files.push_back({name + ".steel.svg", draw_steel(slope, {.title = title + ", steel", .tick = tick})});
+        }
+        if (slope.holding) {
+            files.push_back({name + ".zones.svg", draw_zones(slope, {.title = title + ", wind zones", .tick = tick})});
         }
         const SiteSheet sheet = site_sheet(*file.roof, result, i);
         const SitePaper paper = tick.is_metric() ? SitePaper::a4 : SitePaper::letter;

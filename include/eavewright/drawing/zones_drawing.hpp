@@ -26,7 +26,7 @@ namespace eavewright {
 
 namespace detail {
 [[nodiscard]] inline std::string zone_in_words(RoofZone zone, bool overhang) {
-    return std::string{name_of(zone)} + (overhang ? " over" : "");
+    return std::string{name_of(zone)} + (overhang ? "o" : "");
 }
 /// Distance between the lines of a zone's hatching; 0 for none.
 [[nodiscard]] inline double zone_hatching(RoofZone zone) {
@@ -174,7 +174,7 @@ inline void draw_screw_zones(Page& page, const SlopeHolding& holding) {
     const std::string title = options.title.empty() ? "Wind zones" : options.title;
     detail::write_title(page, title, detail::slope_in_words(slope.name), slope.surface);
     page.paragraph(holding_caution, 10.0);
-    page.paragraph(std::string{slope.holding->zones.placement} + ". Edge distance a " +
+    page.paragraph("Zones: " + std::string{slope.holding->zones.placement} + ". Edge distance a " +
                        page.figure(slope.holding->zones.edge.a) + ".",
                    10.0);
     if (options.overview) {

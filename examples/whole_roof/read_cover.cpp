@@ -84,6 +84,7 @@ ScrewPattern read_screws(JsonFields screws) {
     pattern.stitch_edge = screws.length_or("stitch_edge", pattern.stitch_edge);
     pattern.end_distance = screws.length_or("end_distance", pattern.end_distance);
     pattern.least_margin = screws.length_or("least_margin", pattern.least_margin);
+    pattern.beside_rib = screws.length_or("beside_rib", pattern.beside_rib);
     pattern.unverified = !screws.flag_or("from_the_maker", !pattern.unverified);
     screws.finish();
     return pattern;

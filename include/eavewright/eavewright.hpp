@@ -48,6 +48,7 @@
 #include <eavewright/fastening/adjustment.hpp>
 #include <eavewright/fastening/bite.hpp>
 #include <eavewright/fastening/cap_places.hpp>
+#include <eavewright/fastening/code_pattern.hpp>
 #include <eavewright/fastening/combined_load.hpp>
 #include <eavewright/fastening/cut_panel_screws.hpp>
 #include <eavewright/fastening/fastener_findings.hpp>

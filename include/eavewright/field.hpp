@@ -4,8 +4,11 @@
 // One field list a result: name, unit, meaning. JSON, its schema and every other face of a result read this list,
 // so nothing about a result is written twice.
 
+#include <eavewright/fault.hpp>
+
 #include <array>
 #include <cstddef>
+#include <string>
 #include <string_view>
 #include <utility>
 
@@ -86,6 +89,26 @@ template <HasNames Enumeration>
 [[nodiscard]] constexpr std::string_view name_of(Enumeration value) {
     return NamesOf<Enumeration>::list[static_cast<std::size_t>(value)];
 }
+
+namespace detail {
+/// Adds a fault unless `value` is one of its names: a stray number would be read past the end of a table.
+template <HasNames Enumeration>
+void require_named(Enumeration value, const Path& path, Faults& faults) {
+    if (static_cast<std::size_t>(value) >= NamesOf<Enumeration>::list.size()) {
+        faults.push_back(
+            Fault{FaultCode::unknown_name, path.text(), std::to_string(static_cast<int>(value)), "one of the names"});
+    }
+}
+/// The same at the door of a function: throws the fault.
+template <HasNames Enumeration>
+void require_named(Enumeration value, std::string_view name) {
+    Faults faults;
+    require_named(value, Path{name}, faults);
+    if (!faults.empty()) {
+        throw FaultError{std::move(faults[0])};
+    }
+}
+}  // namespace detail
 
 /// Calls `visit(field)` for every field of `Result`, in order.
 template <HasFields Result, class Visit>

@@ -61,17 +61,10 @@ struct UseConditions {
     bool diaphragm = false;   ///< a nail of a diaphragm, for its lateral value
 };
 inline void find_faults(const UseConditions& use, const Path& path, Faults& faults) {
-    const auto require = [&](auto value, const char* name) {
-        const auto place = static_cast<std::size_t>(value);
-        if (place >= NamesOf<decltype(value)>::list.size()) {  // a stray number would pass for no factor at all
-            faults.push_back(Fault{FaultCode::unknown_name, Path{path, name}.text(),
-                                   std::to_string(static_cast<int>(value)), "one of the names"});
-        }
-    };
-    require(use.duration, "duration");
-    require(use.when_driven, "when_driven");
-    require(use.in_service, "in_service");
-    require(use.heat, "heat");
+    detail::require_named(use.duration, Path{path, "duration"}, faults);
+    detail::require_named(use.when_driven, Path{path, "when_driven"}, faults);
+    detail::require_named(use.in_service, Path{path, "in_service"}, faults);
+    detail::require_named(use.heat, Path{path, "heat"}, faults);
 }
 
 /// Every factor of one use; 1 where it does not apply.

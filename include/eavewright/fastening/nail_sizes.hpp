@@ -18,25 +18,6 @@
 
 namespace eavewright {
 
-namespace detail {
-/// Adds a fault unless `value` is one of its names: a stray number would be read past the end of a table.
-template <HasNames Enumeration>
-void require_listed(Enumeration value, const Path& path, Faults& faults) {
-    if (static_cast<std::size_t>(value) >= NamesOf<Enumeration>::list.size()) {
-        faults.push_back(
-            Fault{FaultCode::unknown_name, path.text(), std::to_string(static_cast<int>(value)), "one of the names"});
-    }
-}
-template <HasNames Enumeration>
-void require_listed(Enumeration value, std::string_view name) {
-    Faults faults;
-    require_listed(value, Path{name}, faults);
-    if (!faults.empty()) {
-        throw FaultError{std::move(faults.front())};
-    }
-}
-}  // namespace detail
-
 /// How a nail's shank holds.
 enum class Shank {
     smooth,               ///< common, box, sinker
@@ -86,9 +67,9 @@ struct FieldsOf<NailShank> {
 
 inline void find_faults(const NailShank& nail, const Path& path, Faults& faults) {
     const Length least = one_inch / 32.0;
-    detail::require_listed(nail.shank, Path{path, "shank"}, faults);
+    detail::require_named(nail.shank, Path{path, "shank"}, faults);
     if (nail.steel) {
-        detail::require_listed(*nail.steel, Path{path, "steel"}, faults);
+        detail::require_named(*nail.steel, Path{path, "steel"}, faults);
     }
     require_within(nail.diameter, least, one_inch / 2.0, Path{path, "diameter"}, faults);
     require_within(nail.length, one_inch / 4.0, 12.0 * one_inch, Path{path, "length"}, faults);
@@ -174,8 +155,8 @@ struct NailSizeRow {
 /// A common, box or sinker nail of carbon steel by the penny: NDS 2018 Table L4. Throws `FaultError` not_supported for a size
 /// that the table does not have, unknown_name for a number that is none of the names.
 [[nodiscard]] inline NailShank standard_nail(NailStyle style, Penny penny) {
-    detail::require_listed(style, "style");
-    detail::require_listed(penny, "penny");
+    detail::require_named(style, "style");
+    detail::require_named(penny, "penny");
     const detail::NailSizeRow row = detail::nail_size_row(style, static_cast<std::size_t>(penny));
     if (!(row.length > 0.0)) {
         throw FaultError{Fault{FaultCode::not_supported, "penny",
@@ -236,7 +217,7 @@ struct NamesOf<RoofSheathingRing> {
 /// root, thread and steel were not read, and are left for the maker's sheet. Throws `FaultError` not_supported for RSRS-02 and
 /// RSRS-05, of which nothing was read, unknown_name for a number that is none of the names.
 [[nodiscard]] inline NailShank roof_sheathing_ring_nail(RoofSheathingRing which) {
-    detail::require_listed(which, "nail");
+    detail::require_named(which, "nail");
     const auto nail = [](double diameter, double length) {
         return NailShank{.shank = Shank::roof_sheathing_ring,
                          .diameter = Length::from_inches(diameter),

@@ -27,7 +27,7 @@ namespace eavewright {
 inline constexpr double steel_pounds_per_cubic_inch = 0.2836;
 
 /// The mass of one nail as a plain cylinder of its shank: what the head adds, the point takes away. Published counts of nails a
-/// pound agree with it, and with each other, within 12 percent. Throws `FaultError` with the first fault of the nail.
+/// pound of today's tables agree with it, and with each other, within 12 percent. Throws `FaultError` with the first fault of the nail.
 [[nodiscard]] inline Mass nail_mass(const NailShank& nail) {
     require_sound(nail, "nail");
     const Volume cylinder = nail.diameter * nail.diameter * nail.length * (pi / 4.0);
@@ -60,7 +60,7 @@ using NailPackage = std::variant<CountedNails, WeighedNails>;
 inline constexpr std::int64_t most_bought_nails = 1'000'000'000;
 
 inline void find_faults(const CountedNails& pack, const Path& path, Faults& faults) {
-    detail::require_listed(pack.pack, Path{path, "pack"}, faults);
+    detail::require_named(pack.pack, Path{path, "pack"}, faults);
     if (pack.count < 1 || pack.count > most_bought_nails) {
         faults.push_back(Fault{FaultCode::out_of_range, Path{path, "count"}.text(), std::to_string(pack.count),
                                "1 to " + std::to_string(most_bought_nails)});
@@ -170,7 +170,7 @@ struct PacksAndNails {
 namespace detail {
 [[nodiscard]] inline Mass rough_nails(double pounds_a_penny, Penny penny, Volume lumber) {
     constexpr std::array<double, penny_count> pennies{6, 7, 8, 10, 12, 16, 20, 30, 40, 50, 60};
-    require_listed(penny, "penny");
+    require_named(penny, "penny");
     const double thousands = board_feet(lumber) / 1000.0;
     if (!(thousands >= 0.0 && thousands <= 1e6)) {
         throw FaultError{Fault{std::isfinite(thousands) ? FaultCode::out_of_range : FaultCode::not_finite, "lumber",

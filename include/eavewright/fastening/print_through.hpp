@@ -67,12 +67,12 @@ struct FieldsOf<PrintThrough> {
                                                                   Covering covering) {
     constexpr std::string_view set_flush = "set every head flush before the covering goes on";
     constexpr std::string_view no_caps = "a self-adhered underlayment, or heads that lie flat";
-    detail::require_listed(covering, "covering");
+    detail::require_named(covering, "covering");
     const CoveringFamily family = family_of(covering);
     std::vector<PrintThrough> found;
     std::array<bool, NamesOf<HeadUnder>::list.size()> seen{};
     for (const HeadUnder head : heads) {
-        detail::require_listed(head, "heads");
+        detail::require_named(head, "heads");
         bool& before = seen[static_cast<std::size_t>(head)];
         if (before) {
             continue;

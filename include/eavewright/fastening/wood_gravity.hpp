@@ -130,11 +130,13 @@ struct NamesOf<SpeciesCombination> {
 inline constexpr std::size_t species_combination_count = NamesOf<SpeciesCombination>::list.size();
 
 /// The specific gravity that the design standard assigns to visually graded lumber of a species combination; mechanically
-/// graded lumber has figures of its own. Throws `FaultError` not_supported for an edition whose table was not read.
+/// graded lumber has figures of its own. Throws `FaultError` not_supported for an edition whose table was not read,
+/// unknown_name for a number that is none of the names.
 [[nodiscard]] inline OvendryGravity assigned_gravity(SpeciesCombination species, NdsEdition edition) {
     constexpr std::array<double, species_combination_count> table{
         0.47, 0.39, 0.36, 0.71, 0.41, 0.50, 0.49, 0.46, 0.41, 0.36, 0.41, 0.36, 0.38, 0.43, 0.46, 0.55, 0.68, 0.51,
         0.42, 0.35, 0.31, 0.43, 0.58, 0.67, 0.44, 0.37, 0.43, 0.55, 0.42, 0.36, 0.36, 0.47, 0.40, 0.36, 0.73, 0.43};
+    detail::require_named(species, "species");
     detail::require_2018(edition, "Table 12.3.3A is of NDS 2018");
     return OvendryGravity::of(table[static_cast<std::size_t>(species)]);
 }

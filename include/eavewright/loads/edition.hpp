@@ -96,14 +96,6 @@ inline void require_number(double value, double lowest, double highest, const ch
                            write_decimal(value, 6) + unit,
                            write_decimal(lowest, 6) + " to " + write_decimal(highest, 6) + unit});
 }
-/// Adds a fault where a number stands for no name of the list.
-template <HasNames Enumeration>
-void require_named(Enumeration value, const Path& path, Faults& faults) {
-    const auto number = static_cast<int>(value);
-    if (number < 0 || number >= static_cast<int>(NamesOf<Enumeration>::list.size())) {
-        faults.push_back(Fault{FaultCode::unknown_name, path.text(), std::to_string(number), "one of the names"});
-    }
-}
 }  // namespace detail
 
 }  // namespace eavewright

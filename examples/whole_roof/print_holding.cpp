@@ -107,7 +107,7 @@ void print_shanks(const ReportText& text, const SlopeHolding& holding) {
                                    24);
             }
         }
-        text.out << "\n";
+        text.out << (shank.holding.pull_through ? "\n" : "head not checked\n");
     }
     for (const ShankCompared& shank : holding.shanks) {
         if (shank.holding.nail.shank == Shank::smooth) {

@@ -103,7 +103,8 @@ void hold_nails(const RoofDescription& roof, const WindOnPlane& wind, const Supp
     }
     std::vector<NailHolding> shanks{*holding.nail};
     for (const NailShank& other : plan.other_nails) {
-        shanks.push_back(hold_nail(other, into, plan.sheet_gravity));
+        // A nail whose head is not known is compared by its shank alone.
+        shanks.push_back(hold_nail(other, into, other.head ? plan.sheet_gravity : std::nullopt));
     }
     holding.shanks = compare_shanks(zones, wind, shanks);
     holding.nail_places = judge_nails(slope.sheets, supports, places);

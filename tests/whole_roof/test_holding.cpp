@@ -3,14 +3,17 @@
 // The fasteners and purlins of the workshop against the wind, through the whole walk, and the picture of its zones.
 
 #include <eavewright/drawing/zones_drawing.hpp>
+#include <eavewright/holding/purlin_connection.hpp>
 #include <eavewright/whole_roof.hpp>
 
 #include "workshop.hpp"
 
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <cstdint>
 #include <string>
+#include <vector>
 
 using namespace eavewright;
 using namespace eavewright::literals;
@@ -154,4 +157,43 @@ TEST_CASE("held against the wind: the picture") {
     CHECK(draw_zones(whole_roof(metric).slopes[1], {.title = "", .tick = metric.tick}).find("kPa") !=
           std::string::npos);
     CHECK_THROWS_AS((void)draw_zones(whole_roof(workshop()).slopes[0], {}), FaultError);
+}
+
+TEST_CASE("held against the wind: what hangs from the purlins presses and holds nothing down") {
+    RoofDescription roof = held_workshop();
+    const PurlinHolding bare = *whole_roof(roof).slopes[0].holding->purlins;
+    roof.holding->purlin_strength->other_dead = ArealMass::from_pounds_per_square_foot(10.0);
+    const PurlinHolding loaded = *whole_roof(roof).slopes[0].holding->purlins;
+    CHECK(loaded.zones[0].utilisation > bare.zones[0].utilisation);
+    CHECK(pounds_force(loaded.zones[0].uplift_both) == pounds_force(bare.zones[0].uplift_both));
+    // The connection's own check gives the same uplift: 0.6 W of zone 1 less 0.6 D square to the slope.
+    const double d = psf(bare.dead.load.on_surface) * 0.6 * Pitch::in_12(4).cosine();
+    const double w = bare.zones[0].uplift_both.value() / 20.0 + d;
+    const PurlinConnection joint = check_purlin_connection({.uplift = pressure_from_psf(w),
+                                                            .dead = bare.dead.load.on_surface,
+                                                            .pitch = Pitch::in_12(4),
+                                                            .spacing = 24_in,
+                                                            .place = PurlinsMeet{10_ft, 10_ft}});
+    CHECK(pounds_force(joint.uplift) == doctest::Approx(pounds_force(bare.zones[0].uplift_both)).epsilon(1e-9));
+}
+
+TEST_CASE("held against the wind: a low single slope keeps its two overhangs apart") {
+    RoofDescription roof = held_workshop();
+    roof.shape = SingleSlopeRoof{.width = 30_ft,
+                                 .length = 60_ft,
+                                 .pitch = Pitch::in_12(0.5),
+                                 .eave_overhang = 18_in,
+                                 .high_overhang = 6_in,
+                                 .rake_overhang = 12_in,
+                                 .build_up = {.purlin = 5.5_in, .deck = 0.4375_in},
+                                 .bearing_height = 12_ft,
+                                 .heel = 6_in};
+    roof.steel.reset();
+    roof.underlayment.reset();
+    roof.foam.reset();
+    roof.handling.reset();
+    const RoofResult result = whole_roof(roof);
+    const std::vector<ZoneEdge>& edges = result.slopes[0].holding->zones.edges;
+    CHECK(inches(edges[0].overhang) == doctest::Approx(18.0).epsilon(1e-9));
+    CHECK(inches(edges[2].overhang) == doctest::Approx(6.0).epsilon(1e-9));
 }

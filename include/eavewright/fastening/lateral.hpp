@@ -98,7 +98,7 @@ struct NailReach {
     Length penetration;
 };
 [[nodiscard]] inline NailReach nail_reach(const NailShank& nail, const NailJoint& joint) {
-    if (joint.toe_nailed) {  // 12.3.10.2, and for the main member commentary C12.5.4-1
+    if (joint.toe_nailed) {  // 12.3.10.2, and for the main member commentary C12.5.4-1, from memory
         const Length third = nail.length / 3.0;
         const Length deep = nail.length * (std::sqrt(3.0) / 2.0) - third;
         const Length main = shorter(deep, joint.main_thickness);
@@ -115,7 +115,8 @@ struct NailReach {
 
 /// What one nail below 1/4 in holds sideways in single shear, its axis square to the load. The penetration is at least 6 D, tip
 /// included (NDS 2018 12.1.6.4). Below 10 D the tables' footnote takes the value at 10 D by p/10D, or a calculation with the
-/// bearing lengths that there are: here the lesser of both. D is the nominal diameter of ring shanks too (12.3.7.1).
+/// bearing lengths that there are: here the lesser of both. D is the nominal diameter of ring shanks too
+/// (12.3.7.1). That, and the bearing lengths of toe-nails, are from memory and `unverified`.
 /// Throws `FaultError`: the first fault of an input, does_not_fit for less than 6 D, out_of_range for D of 1/4 in and more or
 /// outside Table I1, missing_field for a nail of unknown steel without a bending yield strength, not_supported for an edition
 /// that was not read. Shown with `holding_power_caution`.
@@ -149,7 +150,7 @@ struct NailReach {
                         .force = modes.least,
                         .grain = joint.grain,
                         .toe_nailed = joint.toe_nailed,
-                        .unverified = false};
+                        .unverified = joint.toe_nailed || nail.shank != Shank::smooth};
     if (reach.penetration + count_tolerance < 10.0 * nail.diameter) {
         dowel.main.length = 10.0 * nail.diameter;
         const double share = diameters / 10.0;

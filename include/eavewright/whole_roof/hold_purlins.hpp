@@ -63,10 +63,19 @@ namespace eavewright::detail {
                                  shorter(stock.thickness, stock.depth),
                                  longer(stock.thickness, stock.depth),
                                  spacing});
-    if (plan.other_dead) {
+    if (plan.other_dead) {  // last: `lightest_on` leaves it out
         layers.push_back(GivenLayer{"other layers", *plan.other_dead});
     }
     return layers;
+}
+
+/// What is sure to lie there when it lifts: sheets, steel and the purlins themselves.
+[[nodiscard]] inline DeadLoad lightest_on(const RoofDescription& roof, Length spacing) {
+    std::vector<DeadLayer> layers = layers_on(roof, spacing);
+    if (roof.holding->purlin_strength->other_dead) {
+        layers.pop_back();
+    }
+    return dead_load(layers, pitch_of(roof.shape));
 }
 
 /// Widest bay between frames and widest space between rows that any purlin of the slope has.
@@ -100,7 +109,7 @@ namespace eavewright::detail {
         .weak_axis = WeakAxis::free,
         .support = {.ends_held = true, .one_edge_held = covered, .both_edges_held = false, .bridging = std::nullopt},
         .loads = {.dead = dead.load.on_surface,
-                  .least_dead = dead.load.on_surface,
+                  .least_dead = lightest_on(roof, spacing).load.on_surface,
                   .snow = snow ? snow->sloped.in_plan : nothing,
                   .roof_live = live.load.in_plan,
                   .wind_down = nothing,

@@ -54,7 +54,9 @@ template <Surface surface>
 [[nodiscard]] RoofZones zones_of(const RoofDescription& roof, const RoofShape& shape, const Slope& slope,
                                  const Plane<surface>& plane) {
     const WindPlan& wind = roof.holding->wind;
-    const Length eave = slope.total_run - slope.run;
+    const SingleSlopeRoof* const single = std::get_if<SingleSlopeRoof>(&roof.shape);
+    const Length high = single != nullptr ? single->high_overhang : no_length;
+    const Length eave = slope.total_run - slope.run - high;
     return roof_zones(plane, {.edition = wind.edition,
                               .form = form_of(roof.shape),
                               .mean_roof_height = wind_height(roof, shape),
@@ -62,7 +64,7 @@ template <Surface surface>
                               .measured_from = wind.measured_from,
                               .eave_overhang = eave,
                               .rake_overhang = rake_overhang_of(roof.shape),
-                              .high_overhang = form_of(roof.shape) == RoofForm::monoslope ? eave : no_length});
+                              .high_overhang = high});
 }
 
 [[nodiscard]] inline FastenedInto fastened_into(const RoofDescription& roof, Length above) {

@@ -10,7 +10,7 @@ for group in "$@"; do
     case $group in
         build) packages+=("${build[@]}") ;;
         test) packages+=("${build[@]}" doctest-dev libbenchmark-dev) ;;
-        web) packages+=(libboost-dev emscripten) ;;
+        web) packages+=(libboost-dev libeigen3-dev emscripten) ;;
         lint) packages+=("${build[@]}" clang-14 clang-tidy clang-format) ;;
         peer) packages+=("${build[@]}" libcgal-dev libglpk-dev) ;;
         valgrind) packages+=("${build[@]}" valgrind) ;;

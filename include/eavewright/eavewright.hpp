@@ -194,11 +194,19 @@
 #include <eavewright/roof/wavefront_contacts.hpp>
 #include <eavewright/roof/winged_roofs.hpp>
 #include <eavewright/roof/wrap_around_porch.hpp>
+#include <eavewright/squaring/adjusted_network.hpp>
 #include <eavewright/squaring/closing.hpp>
+#include <eavewright/squaring/coordinates.hpp>
+#include <eavewright/squaring/critical_values.hpp>
 #include <eavewright/squaring/diagonals.hpp>
+#include <eavewright/squaring/error_ellipse.hpp>
 #include <eavewright/squaring/four_corners.hpp>
 #include <eavewright/squaring/four_sides.hpp>
 #include <eavewright/squaring/linkage.hpp>
+#include <eavewright/squaring/readings.hpp>
+#include <eavewright/squaring/special_functions.hpp>
+#include <eavewright/squaring/steel_tape.hpp>
+#include <eavewright/squaring/tape_corrections.hpp>
 #include <eavewright/squaring/tape_error.hpp>
 #include <eavewright/squaring/true_up.hpp>
 #include <eavewright/squaring/true_up_pair.hpp>
@@ -247,6 +255,7 @@
 #include <eavewright/tiling/underlayment_ground.hpp>
 #include <eavewright/tiling/underlayment_rule.hpp>
 #include <eavewright/units/areal_mass.hpp>
+#include <eavewright/units/building_point.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/decimal.hpp>
 #include <eavewright/units/length.hpp>
@@ -254,6 +263,7 @@
 #include <eavewright/units/quantities.hpp>
 #include <eavewright/units/read_pitch.hpp>
 #include <eavewright/units/read_tape.hpp>
+#include <eavewright/units/temperature.hpp>
 #include <eavewright/units/text_cursor.hpp>
 #include <eavewright/units/tick.hpp>
 #include <eavewright/units/wind_speed.hpp>

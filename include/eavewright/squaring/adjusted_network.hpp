@@ -98,7 +98,10 @@ struct AdjustedNetwork {
     std::vector<std::size_t>
         suspects;  ///< readings that alone could explain a disagreement, likeliest first; those at least a twentieth as likely as the first
     std::vector<std::size_t> loose;  ///< points that are loose
-    bool afloat;                     ///< nothing holds the whole: it is placed by its own middle as given in `about`
+    /// Moves of the points that no reading feels, beside those of the whole as one body: one step in inches for each
+    /// coordinate, the squares adding up to 1. Readings that feel all of them would settle the network.
+    std::vector<std::vector<double>> undecided;
+    bool afloat;  ///< nothing holds the whole: it is placed by its own middle as given in `about`
     int steps;
     Covariance covariance;  ///< of all coordinates, from the stated errors
 };

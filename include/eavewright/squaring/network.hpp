@@ -173,6 +173,25 @@ template <MeasuredPlace Place>
     return is_loose;
 }
 
+/// The same moves as steps of all coordinates.
+template <MeasuredPlace Place>
+[[nodiscard]] std::vector<std::vector<double>> undecided_moves(const Solution<Place>& s) {
+    constexpr std::size_t n = coordinate_count<Place>;
+    std::vector<std::vector<double>> moves;
+    for (Eigen::Index m = 0; m < s.normals.undecided.cols(); ++m) {
+        std::vector<double> move;
+        for (const auto& own : s.search.unknowns.points) {
+            for (std::size_t i = 0; i < n; ++i) {
+                const auto row = at(own.first + (own.count == 1 ? 0 : i));
+                const double slope = own.count == 1 ? own.direction[i] : 1.0;
+                move.push_back(own.count == 0 ? 0.0 : slope * s.normals.undecided(row, m));
+            }
+        }
+        moves.push_back(std::move(move));
+    }
+    return moves;
+}
+
 template <MeasuredPlace Place>
 [[nodiscard]] std::vector<AdjustedPoint<Place>> judge_points(const Solution<Place>& s, const Covariance& covariance,
                                                              const std::vector<bool>& is_loose) {
@@ -281,6 +300,7 @@ template <MeasuredPlace Place>
                                .largest_sum_of_squares = 0.0,
                                .suspects = {},
                                .loose = {},
+                               .undecided = squaring_detail::undecided_moves(solution),
                                .afloat = solution.normals.datum.count() > 0,
                                .steps = search.steps,
                                .covariance = squaring_detail::covariance_of(solution, is_loose)};

@@ -77,7 +77,7 @@ bool fewer_do(squaring_detail::LinePoints points, std::size_t from, std::int64_t
 
 /// Fewest supports to plane, by every choice of them. A choice will do where some slope leaves room between what the
 /// others hold up and what the tallest stacks reach; that room is concave in the slope.
-std::int64_t fewest_planed(const squaring_detail::LinePoints& points, double band, double tallest) {
+std::int64_t fewest_planed(const squaring_detail::LinePoints& points, double band, double tallest, double slack) {
     const auto room = [&](unsigned planed, double slope) {
         double held = -1e9;
         double reached = 1e9;
@@ -96,7 +96,7 @@ std::int64_t fewest_planed(const squaring_detail::LinePoints& points, double ban
             (room(planed, low + third) < room(planed, high - third) ? low : high) =
                 room(planed, low + third) < room(planed, high - third) ? low + third : high - third;
         }
-        return room(planed, low) >= -1e-7;
+        return room(planed, low) >= -slack;
     };
     std::int64_t fewest = static_cast<std::int64_t>(points.size());
     for (unsigned planed = 0; planed < (1U << points.size()); ++planed) {
@@ -165,6 +165,19 @@ TEST_CASE("tails in line, two tails, one tail") {
             CHECK(refusal_of([&] { (void)trim_tails(one); }).code == FaultCode::missing_field);
         }
     }
+}
+
+TEST_CASE("of lines that cut the same, the least turned one") {
+    // One short tail in the middle: every line through it that all reach cuts 3/4 in in all; the one along the string is
+    // taken. Where the row runs askew, the nearest to the string is along an outer edge: 0, 1/8, 1/4.
+    TailRun run{.tails = row_of({0, 8, 16}, {0, -0.375, 0}), .rule = TailRule::turned_least_total, .most_cut = 1_in};
+    CHECK(trim_tails(run).turn == no_length);
+    CHECK(trim_tails(run).total_cut == 0.75_in);
+    run.tails = row_of({0, 8, 16}, {0, 0.125, 1});
+    CHECK(inches(trim_tails(run).turn) == Approx(0.25).epsilon(1e-12));
+    CHECK(inches(trim_tails(run).total_cut) == Approx(0.75).epsilon(1e-12));  // 0, 0, 3/4
+    run.tails = row_of({0, 8, 16}, {1, 0.125, 0});
+    CHECK(inches(trim_tails(run).turn) == Approx(-0.25).epsilon(1e-12));
 }
 
 TEST_CASE("no line that every tail reaches takes less") {
@@ -320,8 +333,12 @@ TEST_CASE("no smaller handful of shims makes a purlin straight") {
         }
         run.most_shim = one_inch / 8.0;
         const PurlinLine planed = straighten_purlin(run);
-        const std::int64_t fewest = fewest_planed(points, inches(line.tolerance), 0.125);
-        if (!comes_straight(planed) || planed.largest_shim > 0.125_in || planed.planed != fewest) {
+        // Lengths count to `count_tolerance`, so a hair may spare the library a support.
+        const std::int64_t fewest = fewest_planed(points, inches(line.tolerance), 0.125, 1e-9);
+        const std::int64_t by_a_hair =
+            fewest_planed(points, inches(line.tolerance), 0.125, 4.0 * inches(count_tolerance));
+        if (!comes_straight(planed) || planed.largest_shim > 0.125_in || planed.planed > fewest ||
+            planed.planed < by_a_hair) {
             FAIL("round " << i << ": planed " << planed.planed << " against " << fewest);
         }
     }

@@ -65,8 +65,8 @@ struct FieldsOf<HiddenTwist> {
 };
 
 /// The largest twist that six readings cannot exclude, at a level of `level_factor` standard deviations (0.1 to 10), the
-/// readings being no worse than stated. Second order: within 0.1 % up to a gap of a tenth of the shortest side (measured). Faults:
-/// out_of_range or not_finite; contradiction for corners that are not convex.
+/// readings being no worse than stated. Second order: within 0.1 % up to a gap of a tenth of the shortest side
+/// (measured). Faults: out_of_range or not_finite; contradiction for corners that are not convex.
 [[nodiscard]] inline HiddenTwist largest_hidden_twist(const MeasuredCorners& measured,
                                                       double level_factor = two_sided_95) {
     Faults faults;

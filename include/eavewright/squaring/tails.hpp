@@ -11,6 +11,7 @@
 #include <eavewright/units/length.hpp>
 
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
@@ -123,7 +124,14 @@ namespace squaring_detail {
     while (edge + 1 < hull.size() && points[hull[edge]].x < mean) {
         ++edge;
     }
-    return line_through(points[hull[edge - 1]], points[hull[edge]]);
+    const PlainLine before = line_through(points[hull[edge - 1]], points[hull[edge]]);
+    const LinePoint& corner = points[hull[edge]];
+    if (edge + 1 == hull.size() || std::fabs(corner.x - mean) > inches(count_tolerance)) {
+        return before;
+    }
+    // A corner right at the mean: every line between its edges leaves the same sum; the one nearest to the string.
+    const double after = line_through(corner, points[hull[edge + 1]]).slope;
+    return PlainLine{corner.x, corner.y, before.slope > 0.0 ? before.slope : after < 0.0 ? after : 0.0};
 }
 }  // namespace squaring_detail
 

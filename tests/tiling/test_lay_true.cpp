@@ -36,9 +36,8 @@ PurlinPlane rising_ridge() {
         {{no_length, no_length}, {720_in, no_length}, {720_in, 195_in}, {no_length, 192_in}});
 }
 PanelPlan panels(Length cover, RipPlace rips) {
-    return {.ridge_hold_back = 1_in,
-            .panel = {.cover = cover, .side_lap = 2_in, .rib_spacing = cover / 4.0},
-            .rips = rips};
+    return {
+        .ridge_hold_back = 1_in, .panel = {.cover = cover, .side_lap = 2_in, .rib_spacing = cover / 4.0}, .rips = rips};
 }
 LayTruePlan with_panels(RipPlace rips) { return {.panels = panels(36_in, rips)}; }
 LayWay way_on(const PurlinPlane& plane, GridWay way, const LayTruePlan& plan) {
@@ -134,7 +133,7 @@ TEST_CASE("published steps and what a gable trim hides") {
 
 TEST_CASE("lengths panel by panel under a ridge that is not parallel to the eave") {
     // The ridge rises 3 in in 720: 0.15 in a panel of 36 in. Held back 1 in, upper ends belong at 191.15, 191.30 ... 194 in.
-    // The longest, 194 in, takes 196 in with 2 in of overhang (195 with 1 in is as near to 1 1/2, and shorter).
+    // The longest, 194 in, takes 196 in with 2 in of overhang: as near to 1 1/2 as 195 in with 1 in, and the longer of them.
     const PanelSteps steps = panel_steps(rising_ridge(), panels(36_in, RipPlace::last), 0.0);
     CHECK(steps.overhang == 2_in);
     REQUIRE(steps.lengths.size() == 20);
@@ -189,8 +188,8 @@ TEST_CASE("joints that drift off their support") {
     CHECK(off_by(slight.shared_bearing, 0.5375_in) < 1e-12);
     CHECK(off_by(slight.bearing, 0.3875_in) < 1e-12);
     // A hump of 1 in over 340 to 380 in lies within column 7, 336.875 to 384.875 in: 3/16 of the way up it, at 343.75 in.
-    const RowDrift hump = drift_of(
-        one_row({{no_length, 96_in}, {340_in, 96_in}, {360_in, 97_in}, {380_in, 96_in}, {720_in, 96_in}}));
+    const RowDrift hump =
+        drift_of(one_row({{no_length, 96_in}, {340_in, 96_in}, {360_in, 97_in}, {380_in, 96_in}, {720_in, 96_in}}));
     CHECK(hump.remedy == RowRemedy::cleat);
     CHECK(*hump.leaves_column == 7);
     CHECK(*hump.leaves_at == 343.75_in);
@@ -305,8 +304,7 @@ TEST_CASE("planes and plans that are refused") {
 }
 
 TEST_CASE("measured corners come to the same plane") {
-    const FourCorners corners{
-        {no_length, no_length}, {720_in, no_length}, {723_in, 192_in}, {3_in, 192_in}};
+    const FourCorners corners{{no_length, no_length}, {720_in, no_length}, {723_in, 192_in}, {3_in, 192_in}};
     const PurlinPlane plane = measured_plane(plane_of(720_in, 192_in), corners);
     const LayWay way = way_on(plane, GridWay::along_left_rake, with_panels(RipPlace::last));
     CHECK(way.eave_step == 0.5625_in);

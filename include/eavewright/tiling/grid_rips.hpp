@@ -88,8 +88,9 @@ struct SideCorners {
 }
 
 [[nodiscard]] inline TaperedRip tapered_rip(Length at_first, Length at_second, const GridColumns& columns) {
-    TaperedRip rip{longer(no_length, at_first),
-                   longer(no_length, at_second),
+    // The edge may lie within the gap past the last sheet, which stays bare.
+    TaperedRip rip{longer(no_length, shorter(columns.cover, at_first)),
+                   longer(no_length, shorter(columns.cover, at_second)),
                    no_length,
                    no_length,
                    no_length,

@@ -209,6 +209,7 @@ TEST_CASE("joints that drift off their support") {
     const RowDrift stepped = drift_of(level, JointRows::stepped, 1.0 / 240.0);
     CHECK(off_by(stepped.within_column, 0.2_in) < 1e-3);
     CHECK(off_by(stepped.range, 0.2_in) < 1e-2);
+    CHECK(off_by(stepped.set_off, -(0.1_in)) < 1e-2);
     CHECK(stepped.remedy == RowRemedy::shift_line);
     // Over chords courses lie along the eave: a chord that leans 1.5 in in 192 goes 3/16 in off at 24 in, in the first course.
     const PurlinPlane plane = racked(no_length);
@@ -301,6 +302,24 @@ TEST_CASE("planes and plans that are refused") {
     CHECK(is(refusal_of([] { (void)grid_turn(0.11); }), FaultCode::out_of_range, "turn"));
     CHECK(is(refusal_of([] { (void)turn_of(racked(3_in), static_cast<GridWay>(9)); }), FaultCode::unknown_name, "way"));
     CHECK(refusal_of([] { (void)turned(racked(3_in), 0.2); }).path == "turn");
+}
+
+TEST_CASE("supports in the turned frame") {
+    // A tangent of 3/40 (0.075) has no round hypotenuse: sqrt(1600 + 9) = sqrt(1609). About (8, 0), the point (108, 96) is 100
+    // along and 96 up: (100 x 40 + 96 x 3) / sqrt(1609) along, (96 x 40 - 100 x 3) / sqrt(1609) up.
+    const double root = std::sqrt(1609.0);
+    Rows rows = one_row({{8_in, 96_in}, {728_in, 96_in}});
+    rows.lines[0].stretches = {{108_in, 208_in}};
+    const Rows grid = turned(rows, {8_in, no_length}, 3.0 / 40.0);
+    CHECK(off_by(grid.lines[0].stretches[0].low, 8_in + one_inch * (4288.0 / root)) < 1e-12);
+    CHECK(off_by(grid.lines[0].stretches[0].high, 8_in + one_inch * (8288.0 / root)) < 1e-12);
+    CHECK(off_by(grid.lines[0].centreline[0].up, one_inch * (3840.0 / root)) < 1e-12);
+    CHECK(off_by(up_at(grid.lines[0].centreline, grid.lines[0].stretches[0].low), one_inch * (3540.0 / root)) < 1e-12);
+    const Rows chords{SupportRun::up_slope, {{{{8_in, no_length}, {8_in, 192_in}}, 1.5_in, {{40_in, 80_in}}}}, 24_in};
+    CHECK(off_by(turned(chords, {8_in, no_length}, 3.0 / 40.0).lines[0].stretches[0].high, one_inch * (3200.0 / root)) <
+          1e-12);
+    // Without a turn nothing moves by a bit.
+    CHECK(turned(racked(3_in), 0.0).outline == racked(3_in).outline);
 }
 
 TEST_CASE("measured corners come to the same plane") {

@@ -154,27 +154,34 @@ Length scanned(const PurlinPlane& plane, bool rakes_alone) {
     }
     return least;
 }
-/// Whether no way goes before the best by the stated order, worked out anew.
-bool best_is_best(const LayTrue& found) {
-    const LayWay& best = found.ways[found.best];
-    for (std::size_t i = 0; i < found.ways.size(); ++i) {
-        const LayWay& way = found.ways[i];
-        const std::vector<double> mine{static_cast<double>(best.rows_off), static_cast<double>(best.slivers),
-                                       static_cast<double>(best.edges_shown), inches(best.eave_step),
-                                       inches(best.worst_wedge)};
-        const std::vector<double> other{static_cast<double>(way.rows_off), static_cast<double>(way.slivers),
-                                        static_cast<double>(way.edges_shown), inches(way.eave_step),
-                                        inches(way.worst_wedge)};
-        for (std::size_t k = 0; k < mine.size(); ++k) {
-            if (other[k] < mine[k] - 2e-9) {
-                return false;
-            }
-            if (mine[k] < other[k] - 2e-9) {
-                break;
-            }
+std::vector<double> figures_of(const LayWay& way) {
+    return {static_cast<double>(way.rows_off), static_cast<double>(way.slivers), static_cast<double>(way.edges_shown),
+            inches(way.eave_step), inches(way.worst_wedge)};
+}
+/// The first figure that differs, and whether `a` is better; 5 for none.
+std::pair<std::size_t, bool> first_difference(const std::vector<double>& a, const std::vector<double>& b) {
+    for (std::size_t k = 0; k < a.size(); ++k) {
+        if (std::fabs(a[k] - b[k]) > 1.5e-9) {
+            return {k, a[k] < b[k]};
         }
     }
-    return true;
+    return {5, false};
+}
+/// Whether no way goes before the best by the stated order, and the reason is what the next best lacks; worked out anew.
+bool best_is_best(const LayTrue& found) {
+    const std::vector<double> best = figures_of(found.ways[found.best]);
+    std::vector<double> next;
+    for (const LayWay& way : found.ways) {
+        const std::vector<double> other = figures_of(way);
+        if (first_difference(other, best).second) {
+            return false;
+        }
+        if (first_difference(best, other).second && (next.empty() || first_difference(other, next).second)) {
+            next = other;
+        }
+    }
+    const std::size_t reason = next.empty() ? 5 : first_difference(best, next).first;
+    return reason == static_cast<std::size_t>(found.reason);
 }
 /// Bearings: what is left of half the support, and a shared line never serves worse than one on the centre.
 bool drifts_hold(const SheetsShown& sheets) {

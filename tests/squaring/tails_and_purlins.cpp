@@ -31,7 +31,7 @@ std::vector<StringReading> row_of(const std::vector<double>& stations_ft, const 
 }
 std::vector<double> cuts_of(const TailTrim& trim) {
     std::vector<double> cuts;
-    for (const TailCut& cut : trim.cuts) {
+    for (const TrimmedTail& cut : trim.cuts) {
         cuts.push_back(inches(cut.cut));
     }
     return cuts;

@@ -40,7 +40,7 @@ struct TailRun {
     Length least_cut = no_length;      ///< what comes off every tail, for a clean saw cut; 0 to 100 in
 };
 
-struct TailCut {
+struct TrimmedTail {
     Length station;
     Length reach;   ///< past the string, as read
     Length line;    ///< where it is cut, from the string
@@ -60,17 +60,17 @@ struct TailTrim {
     std::int64_t largest_at;             ///< which tail, from 0
     std::vector<std::int64_t> shortest;  ///< tails that hold the line back, from 0: cut by no more than `least_cut`
     std::int64_t too_long;               ///< how many tails lose more than `most_cut`
-    std::vector<TailCut> cuts;
+    std::vector<TrimmedTail> cuts;
 };
 
 template <>
-struct FieldsOf<TailCut> {
+struct FieldsOf<TrimmedTail> {
     static constexpr auto list =
-        field_list(field("station", FieldUnit::length, "along the string", &TailCut::station),
-                   field("reach", FieldUnit::length, "past the string, as read", &TailCut::reach),
-                   field("line", FieldUnit::length, "where it is cut, from the string", &TailCut::line),
-                   field("cut", FieldUnit::length, "what comes off", &TailCut::cut),
-                   field("too_long", FieldUnit::none, "more than may come off", &TailCut::too_long));
+        field_list(field("station", FieldUnit::length, "along the string", &TrimmedTail::station),
+                   field("reach", FieldUnit::length, "past the string, as read", &TrimmedTail::reach),
+                   field("line", FieldUnit::length, "where it is cut, from the string", &TrimmedTail::line),
+                   field("cut", FieldUnit::length, "what comes off", &TrimmedTail::cut),
+                   field("too_long", FieldUnit::none, "more than may come off", &TrimmedTail::too_long));
 };
 template <>
 struct FieldsOf<TailTrim> {
@@ -158,7 +158,7 @@ namespace squaring_detail {
         const Length there = line_at(i);
         const Length cut = longer(run.tails[i].offset - there, no_length);
         const bool too_long = cut > run.most_cut + count_tolerance;
-        trim.cuts.push_back(TailCut{run.tails[i].station, run.tails[i].offset, there, cut, too_long});
+        trim.cuts.push_back(TrimmedTail{run.tails[i].station, run.tails[i].offset, there, cut, too_long});
         trim.total_cut += cut;
         trim.too_long += too_long ? 1 : 0;
         if (cut <= run.least_cut + count_tolerance) {

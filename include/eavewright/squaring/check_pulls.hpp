@@ -9,6 +9,7 @@
 #include <eavewright/fault.hpp>
 #include <eavewright/squaring/coordinates.hpp>
 #include <eavewright/squaring/pulls.hpp>
+#include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 
 #include <cmath>
@@ -273,7 +274,7 @@ private:
                             at("steps", i, "tighten_by_ticks"), "half a tick off");
             require_alike(step.straps[step.strap], step.target, at("steps", i, "straps"), "the target of this step");
             for (const Slackening& each : step.slacken_first) {
-                if (each.strap >= out.size() || !(each.by_ticks >= each.by - pull_check_tolerance)) {
+                if (each.strap >= out.size() || !(each.by_ticks >= each.by - count_tolerance - pull_check_tolerance)) {
                     refuse(at("steps", i, "slacken_first"), each.name,
                            "a strap of the frame, by a whole tick at least");
                     continue;

@@ -138,7 +138,7 @@ struct NormalBox {
     if (!(low < high)) {
         return 0.0;
     }
-    constexpr int steps = 1000;
+    constexpr int steps = 400;
     const double width = (high - low) / steps;
     double sum = 0.0;
     std::vector<double> first(1, 0.0);

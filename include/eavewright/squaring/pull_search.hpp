@@ -47,8 +47,7 @@ struct Pulled {
 
 /// A frame at one position, to first order, once the members have their lengths.
 struct Linearised {
-    Row members_way;  ///< the least way to the members' lengths
-    double member_misfit;
+    Row members_way;          ///< the least way to the members' lengths
     std::vector<Row> straps;  ///< lengthening by the ways that the members leave
     Row strap_changes;
     std::vector<Row> conditions;
@@ -212,13 +211,12 @@ private:
     [[nodiscard]] Linearised linearised(const Row& way) const {
         const PullFrame<Place>& frame = figure_.frame();
         const Row x = figure_.at(way);
-        Linearised here{Row(way.size(), 0.0), 0.0, {}, {}, {}, {}};
+        Linearised here{Row(way.size(), 0.0), {}, {}, {}, {}};
         RowBasis members{way.size(), no_direction};
         for (std::size_t m = 0; m < member_lengths_.size(); ++m) {
             const PullMember& each = frame.members[m];
             const Row row = figure_.of_unknowns(figure_.distance_row(x, each.from, each.to));
             const double off = member_lengths_[m] - figure_.distance(x, each.from, each.to);
-            here.member_misfit = std::fabs(off) > here.member_misfit ? std::fabs(off) : here.member_misfit;
             reach(members, row, dot(row, way) + off, here.members_way);
         }
         Row onto = here.members_way;
@@ -287,21 +285,24 @@ private:
             const double tolerance = tolerance_of(figure_.frame().conditions[c]);
             widest = tolerance > widest ? tolerance : widest;
         }
+        Row weights;
+        std::vector<Row> rows;
+        for (const std::size_t c : conditions) {
+            // The last number is the common share, so slight that it yields before the frame need move.
+            weights.push_back(1e-5 * tolerance_of(figure_.frame().conditions[c]) / widest);
+            rows.push_back(basis.coordinates(here.conditions[c]));
+        }
         std::vector<std::optional<double>> held(conditions.size());
         std::optional<Row> pull;
         for (std::size_t round = 0; round <= conditions.size(); ++round) {
             std::vector<HalfSpace> sides = hard;
-            Row weights;
             for (std::size_t i = 0; i < conditions.size(); ++i) {
-                // The last number is the common share, so slight that it yields before the frame need move.
-                weights.push_back(1e-5 * tolerance_of(figure_.frame().conditions[conditions[i]]) / widest);
                 for (const double sign : {-1.0, 1.0}) {
-                    Row row = basis.coordinates(here.conditions[conditions[i]]);
-                    for (double& each : row) {
-                        each *= sign;
+                    sides.push_back(HalfSpace{Row(basis.size() + 1, held[i] ? 0.0 : weights[i]),
+                                              -sign * here.misfits[conditions[i]] - held[i].value_or(0.0)});
+                    for (std::size_t k = 0; k < basis.size(); ++k) {
+                        sides.back().row[k] = sign * rows[i][k];
                     }
-                    row.push_back(held[i] ? 0.0 : weights[i]);
-                    sides.push_back(HalfSpace{row, -sign * here.misfits[conditions[i]] - held[i].value_or(0.0)});
                 }
             }
             const LeastStep step = least_step(basis.size() + 1, sides);
@@ -316,15 +317,17 @@ private:
         return pull;
     }
 
-    /// False where nothing is left to be done.
+    /// Conditions that share in what the common share is held up by; one that merely waits for it, since moving costs,
+    /// presses far less. False where nothing is left to be done.
     [[nodiscard]] static bool hold_those_that_press(const LeastStep& step, std::size_t first, const Row& weights,
                                                     std::vector<std::optional<double>>& held) {
+        const double common = step.step[step.step.size() - 1];
         bool more = false;
         for (std::size_t i = 0; i < held.size(); ++i) {
-            const double left = step.step[step.step.size() - 1] * weights[i];
-            const bool presses = step.pressure[first + 2 * i] > 0.0 || step.pressure[first + 2 * i + 1] > 0.0;
-            if (!held[i] && presses && left > 10.0 * pull_closing) {
-                held[i] = left + 0.1 * pull_closing;
+            const double pressure = step.pressure[first + 2 * i] + step.pressure[first + 2 * i + 1];
+            const bool presses = pressure * weights[i] > 1e-4 * common;
+            if (!held[i] && presses && common * weights[i] > 10.0 * pull_closing) {
+                held[i] = common * weights[i] + 0.1 * pull_closing;
                 more = true;
             }
         }
@@ -356,8 +359,12 @@ private:
     }
 
     [[nodiscard]] std::optional<Pulled> closed(const Choice& straps, const Choice& conditions, const Row& way) const {
-        if (!(linearised(way).member_misfit <= closing_step())) {
-            return std::nullopt;  // members that lock only once they are moved
+        const Row x = figure_.at(way);
+        for (std::size_t m = 0; m < member_lengths_.size(); ++m) {
+            const PullMember& each = figure_.frame().members[m];
+            if (!(std::fabs(figure_.distance(x, each.from, each.to) - member_lengths_[m]) <= closing_step())) {
+                return std::nullopt;  // members that lock only once they are moved
+            }
         }
         return Pulled{straps, way, norm(way), shares_at(way, conditions)};
     }

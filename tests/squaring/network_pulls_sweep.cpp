@@ -307,7 +307,7 @@ struct Tally {
         unsound += find_faults_of_pull_plan(roof.frame, plan).empty() ? 0 : 1;
         if (plan.verdict != PullVerdict::pullable) {
             ++(plan.verdict == PullVerdict::already_true ? already : not_pullable);
-            if (plan.verdict == PullVerdict::not_pullable && !roof.sliding && not_pullable % 4 == 0) {
+            if (plan.verdict == PullVerdict::not_pullable && !roof.sliding && not_pullable % 12 == 0) {
                 ++searched;
                 missed += can_be_pulled(roof) ? 1 : 0;
             }

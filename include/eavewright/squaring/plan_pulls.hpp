@@ -168,7 +168,7 @@ private:
         RowBasis basis{figure_.unknowns(), no_direction};
         std::vector<Length*> tensions;
         const auto take = [&](std::size_t from, std::size_t to, Length& tension) {
-            if (basis.add(figure_.of_unknowns(figure_.distance_row(x, from, to)))) {
+            if (basis.add(figure_.distance_row_of_unknowns(x, from, to))) {
                 tensions.push_back(&tension);
             }
         };

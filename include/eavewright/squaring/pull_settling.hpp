@@ -73,6 +73,11 @@ public:
             shortest = strap_lengths_.back() < shortest ? strap_lengths_.back() : shortest;
         }
         longest_step_ = shortest / 8.0;
+        double furthest = 0.0;
+        for (const double each : figure_.found()) {
+            furthest = std::fabs(each) > furthest ? std::fabs(each) : furthest;
+        }
+        closing_step_ = pull_closing + 1e-14 * furthest;
         first_ = linearised(Row(figure_.unknowns(), 0.0));
     }
 
@@ -113,7 +118,7 @@ public:
             }
             const bool cut = rules.movement_limit && cut_off(next, cuts);
             const double stepped = approach(way, next);
-            if (stepped <= closing_step() && !cut) {
+            if (stepped <= closing_step_ && !cut) {
                 return closed(straps, conditions, way);
             }
         }
@@ -128,7 +133,7 @@ public:
             RowBasis basis{figure_.unknowns(), no_direction};
             Row next = start;
             const auto keep = [&](std::size_t from, std::size_t to, double length) {
-                const Row row = figure_.of_unknowns(figure_.distance_row(x, from, to));
+                const Row row = figure_.distance_row_of_unknowns(x, from, to);
                 const double ask = dot(row, way) + length - figure_.distance(x, from, to);
                 reach(basis, row, ask, next);
             };
@@ -139,7 +144,7 @@ public:
                 const PullStrap& strap = figure_.frame().straps[straps[i]];
                 keep(strap.from, strap.to, lengths[i]);
             }
-            if (approach(way, next) <= closing_step()) {
+            if (approach(way, next) <= closing_step_) {
                 return way;
             }
         }
@@ -167,14 +172,6 @@ private:
         }
     }
 
-    [[nodiscard]] double closing_step() const {
-        double furthest = 0.0;
-        for (const double each : figure_.found()) {
-            furthest = std::fabs(each) > furthest ? std::fabs(each) : furthest;
-        }
-        return pull_closing + 1e-14 * furthest;
-    }
-
     /// Goes to `next`, or part of the way where that is far; how far was asked.
     [[nodiscard]] double approach(Row& way, const Row& next) const {
         double asked = 0.0;
@@ -195,7 +192,7 @@ private:
         RowBasis members{way.size(), no_direction};
         for (std::size_t m = 0; m < member_lengths_.size(); ++m) {
             const PullMember& each = frame.members[m];
-            const Row row = figure_.of_unknowns(figure_.distance_row(x, each.from, each.to));
+            const Row row = figure_.distance_row_of_unknowns(x, each.from, each.to);
             const double off = member_lengths_[m] - figure_.distance(x, each.from, each.to);
             reach(members, row, dot(row, way) + off, here.members_way);
         }
@@ -203,7 +200,7 @@ private:
         add_times(onto, -1.0, way);
         for (std::size_t s = 0; s < strap_lengths_.size(); ++s) {
             const PullStrap& each = frame.straps[s];
-            const Row row = figure_.of_unknowns(figure_.distance_row(x, each.from, each.to));
+            const Row row = figure_.distance_row_of_unknowns(x, each.from, each.to);
             here.strap_changes.push_back(figure_.distance(x, each.from, each.to) - strap_lengths_[s] + dot(row, onto));
             here.straps.push_back(members.remainder(row));
         }
@@ -342,7 +339,7 @@ private:
         const Row x = figure_.at(way);
         for (std::size_t m = 0; m < member_lengths_.size(); ++m) {
             const PullMember& each = figure_.frame().members[m];
-            if (!(std::fabs(figure_.distance(x, each.from, each.to) - member_lengths_[m]) <= closing_step())) {
+            if (!(std::fabs(figure_.distance(x, each.from, each.to) - member_lengths_[m]) <= closing_step_)) {
                 return std::nullopt;  // members that lock only once they are moved
             }
         }
@@ -353,6 +350,7 @@ private:
     Row member_lengths_;
     Row strap_lengths_;
     double longest_step_;
+    double closing_step_;
     Linearised first_;
 };
 

@@ -90,35 +90,55 @@ bool solve(std::vector<std::vector<double>>& rows) {
     return true;
 }
 
+/// Makes the equations hold, going the least way: the way y is a sum of the equations' directions J, y = J^T m, and
+/// (J J^T) m is asked anew from where it led. Where nothing is left open this is Newton's method.
 bool place(Points& x, const std::vector<Equation>& equations, const std::vector<Unknown>& unknowns) {
-    for (int round = 0; round < 30; ++round) {
+    const Points start = x;
+    std::vector<double> way(unknowns.size(), 0.0);
+    for (int round = 0; round < 40; ++round) {
         std::vector<std::vector<double>> rows;
-        double worst = 0.0;
+        std::vector<double> asked;
         for (const Equation& each : equations) {
             const double length = apart(x, each.a, each.b);
-            std::vector<double> row;
-            for (const Unknown& u : unknowns) {
-                double part = 0.0;
-                const double sign = u.point == each.b ? 1.0 : u.point == each.a ? -1.0 : 0.0;
+            std::vector<double> row(unknowns.size(), 0.0);
+            asked.push_back(each.length - length);
+            for (std::size_t u = 0; u < unknowns.size(); ++u) {
+                const double sign = unknowns[u].point == each.b ? 1.0 : unknowns[u].point == each.a ? -1.0 : 0.0;
                 for (std::size_t i = 0; sign != 0.0 && i < 3; ++i) {
-                    part += sign * u.direction[i] * (x[each.b][i] - x[each.a][i]) / length;
+                    row[u] += sign * unknowns[u].direction[i] * (x[each.b][i] - x[each.a][i]) / length;
                 }
-                row.push_back(part);
+                asked.back() += row[u] * way[u];
             }
-            row.push_back(each.length - length);
-            worst = std::fmax(worst, std::fabs(row.back()));
             rows.push_back(row);
         }
-        if (worst < 1e-10) {
-            return true;
+        std::vector<std::vector<double>> squares;
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            squares.emplace_back(rows.size() + 1, asked[i]);
+            for (std::size_t j = 0; j < rows.size(); ++j) {
+                squares[i][j] = 0.0;
+                for (std::size_t u = 0; u < unknowns.size(); ++u) {
+                    squares[i][j] += rows[i][u] * rows[j][u];
+                }
+            }
         }
-        if (!solve(rows)) {
+        if (!solve(squares)) {
             return false;
         }
+        double step = 0.0;
+        x = start;
         for (std::size_t u = 0; u < unknowns.size(); ++u) {
-            for (std::size_t i = 0; i < 3; ++i) {
-                x[unknowns[u].point][i] += rows[u].back() * unknowns[u].direction[i];
+            double next = 0.0;
+            for (std::size_t i = 0; i < rows.size(); ++i) {
+                next += squares[i].back() * rows[i][u];
             }
+            step = std::fmax(step, std::fabs(next - way[u]));
+            way[u] = next;
+            for (std::size_t i = 0; i < 3; ++i) {
+                x[unknowns[u].point][i] += way[u] * unknowns[u].direction[i];
+            }
+        }
+        if (step < 1e-8) {
+            return true;
         }
     }
     return false;
@@ -189,6 +209,9 @@ bool within(const Roof& roof, const Points& x, double more) {
     return all;
 }
 
+/// Members of a gable, whose eaves stand: five, for the six coordinates of its ridge.
+constexpr std::array<std::array<std::size_t, 2>, 5> rafters_and_ridge{{{0, 3}, {1, 2}, {4, 3}, {5, 2}, {3, 2}}};
+
 /// What comes of the pulls from where the points truly stood. `straps` gives the final length of each tightened one.
 template <class LengthOf>
 std::optional<Points> pulled(const Roof& roof, const PullPlan<BuildingPoint>& plan, const Points& start,
@@ -205,14 +228,11 @@ std::optional<Points> pulled(const Roof& roof, const PullPlan<BuildingPoint>& pl
     }
     std::vector<Equation> equations;
     const auto keep = [&](std::size_t a, std::size_t b) { equations.push_back(Equation{a, b, apart(start, a, b)}); };
-    keep(0, 3);
-    keep(1, 2);
-    keep(4, 3);
-    keep(5, 2);
-    keep(3, 2);
+    for (const auto& each : rafters_and_ridge) {
+        keep(each[0], each[1]);
+    }
     Points x = start;
     if (roof.sliding) {
-        // Both eaves slide along their lines; of all that slide alike the one where the front eave goes as planned.
         for (const std::array<std::size_t, 2> eave : {std::array<std::size_t, 2>{0, 1}, {4, 5}}) {
             Point way = roof.found[eave[1]];
             const double length = apart(roof.found, eave[0], eave[1]);
@@ -223,23 +243,49 @@ std::optional<Points> pulled(const Roof& roof, const PullPlan<BuildingPoint>& pl
             unknowns.push_back(Unknown{eave[1], way});
             keep(eave[0], eave[1]);
         }
-        unknowns.erase(unknowns.begin() + 6);
-        const Point gone{inches(plan.moves[0].to.x - plan.moves[0].from.x),
-                         inches(plan.moves[0].to.y - plan.moves[0].from.y),
-                         inches(plan.moves[0].to.z - plan.moves[0].from.z)};
-        for (std::size_t i = 0; i < 3; ++i) {
-            x[0][i] += gone[i];
-        }
     }
     for (std::size_t s = 0; s < plan.straps.size(); ++s) {
         if (plan.straps[s].tightened) {
             equations.push_back(Equation{roof.frame.straps[s].from, roof.frame.straps[s].to, strap_length(s)});
         }
     }
-    if (equations.size() != unknowns.size() || !place(x, equations, unknowns)) {
+    if (!place(x, equations, unknowns)) {
         return std::nullopt;
     }
     return x;
+}
+
+/// Every strap of its own, by steps of 0.06 in: each condition holds over twice that at least.
+bool can_be_pulled(const Roof& roof) {
+    std::vector<Unknown> unknowns;
+    for (std::size_t i = 0; i < 6; ++i) {
+        unknowns.push_back(Unknown{2 + i / 3, {}});
+        unknowns.back().direction[i % 3] = 1.0;
+    }
+    for (const PullStrap& strap : roof.frame.straps) {
+        Points x = roof.found;
+        for (int step = 1; step <= 80; ++step) {
+            const double by = 0.06 * step;
+            if (strap.most_shortening && by > inches(*strap.most_shortening)) {
+                break;
+            }
+            std::vector<Equation> equations{{strap.from, strap.to, length_of(strap, roof.found) - by}};
+            for (const auto& each : rafters_and_ridge) {
+                equations.push_back(Equation{each[0], each[1], apart(roof.found, each[0], each[1])});
+            }
+            if (!place(x, equations, unknowns)) {
+                break;
+            }
+            bool allowed = true;
+            for (std::size_t p = 2; roof.frame.most_movement && p < 4; ++p) {
+                allowed = allowed && apart({roof.found[p], x[p]}, 0, 1) <= inches(*roof.frame.most_movement);
+            }
+            if (allowed && within(roof, x, -1e-6)) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 /// Plans and pulls many roofs, and counts.
@@ -247,9 +293,11 @@ struct Tally {
     int pullable = 0;
     int not_pullable = 0;
     int already = 0;
-    int unsound = 0;     ///< plans that the certificate rejects
-    int ended_out = 0;   ///< pulled exactly, and yet not within
-    int not_placed = 0;  ///< the test's solver found no position, or fewer straps than ways to go
+    int unsound = 0;    ///< plans that the certificate rejects
+    int ended_out = 0;  ///< pulled exactly, and yet not within
+    int strained = 0;   ///< straps that hold against each other much more than they move
+    int searched = 0;   ///< not pullable, and looked for by small steps
+    int missed = 0;     ///< and yet there was a pull that does
     double drawn = 0.0;
     std::array<double, 3> promised{};
     std::array<double, 3> kept{};
@@ -259,17 +307,20 @@ struct Tally {
         unsound += find_faults_of_pull_plan(roof.frame, plan).empty() ? 0 : 1;
         if (plan.verdict != PullVerdict::pullable) {
             ++(plan.verdict == PullVerdict::already_true ? already : not_pullable);
+            if (plan.verdict == PullVerdict::not_pullable && !roof.sliding && not_pullable % 12 == 0) {
+                ++searched;
+                missed += can_be_pulled(roof) ? 1 : 0;
+            }
             return;
         }
         ++pullable;
         const auto exactly = pulled(roof, plan, roof.found, [&](std::size_t s) {
             return length_of(roof.frame.straps[s], roof.found) + inches(plan.straps[s].change);
         });
-        if (!exactly) {
-            ++not_placed;  // sliding eaves and one strap: a way stays open, and the test's equations do not close it
-            return;
+        for (const PulledStrap& each : plan.straps) {
+            strained += each.tension > plan.total_movement * 1000.0 ? 1 : 0;
         }
-        ended_out += within(roof, *exactly, 1e-7) ? 0 : 1;
+        ended_out += exactly && within(roof, *exactly, 1e-7) ? 0 : 1;
         for (int draw = 0; draw < 2; ++draw) {
             Points truth = roof.found;
             for (std::size_t i = 0; i < 18; ++i) {
@@ -309,11 +360,12 @@ TEST_CASE("pulls followed exactly end within tolerance, and with errors as often
     }
     CHECK(tally.unsound == 0);
     CHECK(tally.ended_out == 0);
-    CHECK(tally.pullable > 3 * tally.not_placed);
+    CHECK(tally.strained == 0);
+    CHECK(tally.missed == 0);
+    CHECK(tally.searched > 0);
     CHECK(tally.pullable > sweep(20000) / 4);
     CHECK(tally.not_pullable > sweep(20000) / 20);
-    MESSAGE("pullable " << tally.pullable << ", not " << tally.not_pullable << ", already true " << tally.already
-                        << ", not closed by the test " << tally.not_placed);
+    MESSAGE("pullable " << tally.pullable << ", not " << tally.not_pullable << ", already true " << tally.already);
     for (std::size_t which = 0; which < 3; ++which) {
         const double promised = tally.promised[which] / tally.drawn;
         const double kept = tally.kept[which] / tally.drawn;

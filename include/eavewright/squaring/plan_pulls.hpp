@@ -10,6 +10,7 @@
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/tick.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -28,7 +29,7 @@ class PullPlanner {
 
 public:
     PullPlanner(const PullFrame<Place>& frame, PullChoice choice)
-        : frame_{frame}, figure_{frame}, search_{frame}, choice_{choice} {}
+        : frame_{frame}, figure_{frame}, settling_{frame}, choice_{choice} {}
 
     [[nodiscard]] PullPlan<Place> plan() const {
         std::vector<PullObstacle> obstacles;
@@ -41,7 +42,7 @@ public:
             }
             within = within && is_met(figure_.found(), c);
         }
-        const Pulled pulled = within ? search_.left_alone({}) : search_.best(hopeful, choice_, PullRules{});
+        const Pulled pulled = within ? settling_.left_alone({}) : best_pulled(settling_, hopeful, choice_, PullRules{});
         PullPlan<Place> plan = described(pulled);
         name_obstacles(plan, obstacles, hopeful);
         plan.verdict = within ? PullVerdict::already_true : PullVerdict::pullable;
@@ -61,7 +62,7 @@ private:
         if (is_met(figure_.found(), c)) {
             return PullObstacle::none;
         }
-        const Linearised& here = search_.as_found();
+        const Linearised& here = settling_.as_found();
         if (norm(figure_.of_unknowns(figure_.misfit_row(figure_.found(), frame_.conditions[c]))) < no_direction) {
             return PullObstacle::points_held;
         }
@@ -69,7 +70,7 @@ private:
             return PullObstacle::members_fix_it;
         }
         for (const Row& strap : here.straps) {
-            if (std::fabs(dot(strap, here.conditions[c])) > no_direction) {
+            if (norm(strap) > least_hold && std::fabs(dot(strap, here.conditions[c])) > no_direction) {
                 return PullObstacle::none;
             }
         }
@@ -78,14 +79,15 @@ private:
 
     /// The first rule that stands in the way of these conditions; none where straps that could push would not do.
     [[nodiscard]] PullObstacle rule_in_the_way(const Choice& conditions) const {
-        const auto pushed = search_.pulled_by(search_.independent_straps(), conditions, PullRules{true, false, false});
+        const auto pushed =
+            settling_.pulled_by(settling_.independent_straps(), conditions, PullRules{true, false, false});
         if (!pushed || !pushed->within()) {
             return PullObstacle::none;
         }
-        if (!search_.best(conditions, PullChoice::fewest_straps, PullRules{false, false, false}).within()) {
+        if (!best_pulled(settling_, conditions, PullChoice::fewest_straps, PullRules{false, false, false}).within()) {
             return PullObstacle::would_have_to_push;
         }
-        if (!search_.best(conditions, PullChoice::fewest_straps, PullRules{false, true, false}).within()) {
+        if (!best_pulled(settling_, conditions, PullChoice::fewest_straps, PullRules{false, true, false}).within()) {
             return PullObstacle::strap_limit;
         }
         return PullObstacle::moves_too_far;
@@ -101,11 +103,11 @@ private:
             }
             here.obstacle = outright[c];
             if (here.obstacle != PullObstacle::none) {
-                here.best = magnitude(here.now.misfit);
+                here.best = shorter(here.best, magnitude(here.now.misfit));
                 continue;
             }
-            const Pulled alone = search_.best({c}, PullChoice::least_movement, PullRules{});
-            here.best = here.tolerance * alone.shares[0];
+            const Pulled alone = best_pulled(settling_, {c}, PullChoice::least_movement, PullRules{});
+            here.best = shorter(here.best, here.tolerance * alone.shares[0]);
             together = together ? together : rule_in_the_way(hopeful);
             here.obstacle = *together;
             if (here.obstacle == PullObstacle::none) {
@@ -159,14 +161,14 @@ private:
     void add_straps(const Pulled& pulled, const Row& x, PullPlan<Place>& plan) const {
         for (std::size_t s = 0; s < frame_.straps.size(); ++s) {
             const PullStrap& each = frame_.straps[s];
-            const Length now = one_inch * search_.strap_length(s);
+            const Length now = one_inch * settling_.strap_length(s);
             const Length after = one_inch * figure_.distance(x, each.from, each.to);
             plan.straps.push_back(PulledStrap{each.name, now, after, after - now, false, no_length});
         }
         RowBasis basis{figure_.unknowns(), no_direction};
         std::vector<Length*> tensions;
         const auto take = [&](std::size_t from, std::size_t to, Length& tension) {
-            if (basis.add(figure_.of_unknowns(figure_.distance_row(x, from, to)))) {
+            if (basis.add(figure_.distance_row_of_unknowns(x, from, to))) {
                 tensions.push_back(&tension);
             }
         };
@@ -197,40 +199,62 @@ private:
         return lengths;
     }
 
-    /// The most there is to pull comes first. Each strap keeps the length it was given or let out to until then.
-    void add_steps(const Pulled& pulled, PullPlan<Place>& plan) const {
-        Choice order = pulled.straps;
-        std::stable_sort(order.begin(), order.end(),
-                         [&](std::size_t a, std::size_t b) { return plan.straps[a].change < plan.straps[b].change; });
-        Row let_out = strap_lengths(Row(figure_.unknowns(), 0.0));
-        Row way(figure_.unknowns(), 0.0);
+    /// What has been done so far.
+    struct Progress {
+        Row way;
+        Row let_out;  ///< how long each strap may become before it must be slackened further
         Choice done;
-        Row lengths;
-        for (const std::size_t s : order) {
-            done.push_back(s);
-            lengths.push_back(inches(plan.straps[s].after));
-            const bool last = done.size() == order.size();
-            const std::optional<Row> held = last ? std::nullopt : search_.held_at(done, lengths, way);
-            way = last ? pulled.way : held.value_or(way);
-            const Row after = strap_lengths(way);
-            const Length by = -plan.straps[s].change;
-            PullStep step{s, frame_.straps[s].name, {}, by, round_to_tick(by, frame_.tick), plan.straps[s].after, {},
-                          {}};
-            for (std::size_t other = 0; other < after.size(); ++other) {
-                const double more = after[other] - let_out[other];
-                if (other != s && more > no_pull) {
-                    step.slacken_first.push_back(Slackening{other, frame_.straps[other].name, one_inch * more,
-                                                            round_up_to_tick(one_inch * more, frame_.tick)});
-                    let_out[other] = after[other];
-                }
-                step.straps.push_back(one_inch * after[other]);
+        Row lengths;  ///< of those done
+    };
+
+    /// The most there is to pull comes first, unless the frame has no position in between that way. Where it has none in
+    /// any order, what is left is tightened together, little by little: then each step shows the end.
+    void add_steps(const Pulled& pulled, PullPlan<Place>& plan) const {
+        Choice left = pulled.straps;
+        std::stable_sort(left.begin(), left.end(),
+                         [&](std::size_t a, std::size_t b) { return plan.straps[a].change < plan.straps[b].change; });
+        const Row still(figure_.unknowns(), 0.0);
+        Progress here{still, strap_lengths(still), {}, {}};
+        while (!left.empty()) {
+            std::size_t next = 0;
+            std::optional<Row> held;
+            for (std::size_t i = 0; left.size() > 1 && !held && i < left.size(); ++i) {
+                Choice straps = here.done;
+                Row lengths = here.lengths;
+                straps.push_back(left[i]);
+                lengths.push_back(inches(plan.straps[left[i]].after));
+                held = settling_.held_at(straps, lengths, here.way);
+                next = held ? i : 0;
             }
-            let_out[s] = inches(plan.straps[s].after);
-            for (const PullCondition& each : frame_.conditions) {
-                step.conditions.push_back(figure_.reading(figure_.at(way), each));
-            }
-            plan.steps.push_back(step);
+            const std::size_t s = left[next];
+            here.done.push_back(s);
+            here.lengths.push_back(inches(plan.straps[s].after));
+            here.way = held.value_or(pulled.way);
+            left.erase(left.begin() + static_cast<std::ptrdiff_t>(next));
+            plan.steps.push_back(step_to(here, s, plan));
         }
+    }
+
+    /// Tightening strap `s` brings the frame where it is now.
+    [[nodiscard]] PullStep step_to(Progress& here, std::size_t s, const PullPlan<Place>& plan) const {
+        const Length by = -plan.straps[s].change;
+        PullStep step{s, frame_.straps[s].name, {}, by, round_to_tick(by, frame_.tick), plan.straps[s].after, {}, {}};
+        const Row lengths = strap_lengths(here.way);
+        for (std::size_t other = 0; other < lengths.size(); ++other) {
+            const double more = lengths[other] - here.let_out[other];
+            if (other != s && more > no_pull) {
+                step.slacken_first.push_back(Slackening{other, frame_.straps[other].name, one_inch * more,
+                                                        round_up_to_tick(one_inch * more, frame_.tick)});
+                here.let_out[other] = lengths[other];
+            }
+            step.straps.push_back(one_inch * lengths[other]);
+        }
+        here.let_out[s] = inches(plan.straps[s].after);
+        const Row x = figure_.at(here.way);
+        for (const PullCondition& each : frame_.conditions) {
+            step.conditions.push_back(figure_.reading(x, each));
+        }
+        return step;
     }
 
     void add_chances(const Pulled& pulled, PullPlan<Place>& plan) const {
@@ -247,7 +271,7 @@ private:
 
     const PullFrame<Place>& frame_;
     PullFigure<Place> figure_;
-    PullSearch<Place> search_;
+    PullSettling<Place> settling_;
     PullChoice choice_;
 };
 
@@ -256,7 +280,8 @@ private:
 /// What to slacken and tighten so that every condition comes within its tolerance, and if that cannot be, why and the
 /// best that can be had. Members keep their lengths to 1e-9 in; straps only pull. Conditions are brought to no misfit
 /// where the straps can, else the largest share of a tolerance is made least, then the next. Throws as `find_faults` of
-/// a PullFrame; unknown_name for a choice that is none. Every independent set of straps is tried, so that "fewest" and
+/// a PullFrame; unknown_name for a choice that is none. Every independent set of straps is tried (those within half a
+/// degree of pulling the same way, or against each other, are not independent), so that "fewest" and
 /// "least" are so among all positions that are reached going straight there from the found one. Friction, springing
 /// back and what nails still hold are not in it: read after every step, and plan the next round from new readings
 /// (squaring/next_pulls.hpp). To be shown with `pulling_caution`.

@@ -8,7 +8,7 @@
 // the amount, plus the error of the pull; a pull to a reading leaves it the length that was read.
 
 #include <eavewright/squaring/normal_box.hpp>
-#include <eavewright/squaring/pull_search.hpp>
+#include <eavewright/squaring/pull_settling.hpp>
 
 #include <cstddef>
 #include <vector>

@@ -22,6 +22,7 @@ public:
 
     explicit PullFigure(const PullFrame<Place>& frame) : frame_{frame} {
         for (std::size_t p = 0; p < frame.points.size(); ++p) {
+            first_.push_back(ways_.size());
             for (const double each : numbers_of(frame.points[p].about)) {
                 found_.push_back(each);
             }
@@ -34,6 +35,7 @@ public:
                 }
             }
         }
+        first_.push_back(ways_.size());
     }
 
     [[nodiscard]] const PullFrame<Place>& frame() const { return frame_; }
@@ -78,6 +80,19 @@ public:
     [[nodiscard]] Row distance_row(const Row& x, std::size_t from, std::size_t to) const {
         Row row(found_.size(), 0.0);
         add_distance(row, x, from, to, 1.0);
+        return row;
+    }
+
+    /// The same over the unknowns: most of what a search asks for.
+    [[nodiscard]] Row distance_row_of_unknowns(const Row& x, std::size_t from, std::size_t to) const {
+        Row row(ways_.size(), 0.0);
+        const auto way = step(x, from, to);
+        for (std::size_t w = first_[from]; w < first_[from + 1]; ++w) {
+            row[w] = -dot(way.direction.data(), ways_[w].direction.data(), dimension);
+        }
+        for (std::size_t w = first_[to]; w < first_[to + 1]; ++w) {
+            row[w] = dot(way.direction.data(), ways_[w].direction.data(), dimension);
+        }
         return row;
     }
 
@@ -155,6 +170,7 @@ private:
     const PullFrame<Place>& frame_;
     Row found_;
     std::vector<Way> ways_;
+    std::vector<std::size_t> first_;  ///< of each point's ways, and how many there are
 };
 
 [[nodiscard]] inline double tolerance_of(const PullCondition& condition) {

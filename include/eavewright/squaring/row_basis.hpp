@@ -33,8 +33,9 @@ inline void add_times(Row& to, double times, const Row& row) { add_times(to.data
 /// Independent rows and an orthonormal basis of what they span.
 class RowBasis {
 public:
-    /// A row that adds less than `least` to what is spanned counts as dependent.
-    explicit RowBasis(std::size_t width, double least = 1e-7) : width_{width}, least_{least} {}
+    /// A row that adds less than `least`, or less than `share` of itself, to what is spanned counts as dependent.
+    explicit RowBasis(std::size_t width, double least, double share = 0.0)
+        : width_{width}, least_{least}, share_{share} {}
 
     [[nodiscard]] std::size_t size() const { return parts_.size(); }
     /// Orthonormal row `i`.
@@ -48,7 +49,7 @@ public:
         Row rest = row;
         remove(rest, parts);
         const double length = norm(rest);
-        if (!(length > least_)) {
+        if (!(length > least_ && length >= share_ * norm(row))) {
             return false;
         }
         parts[size()] = length;
@@ -97,6 +98,7 @@ private:
 
     std::size_t width_;
     double least_;
+    double share_;
     Row units_;
     std::vector<Row> parts_;
 };

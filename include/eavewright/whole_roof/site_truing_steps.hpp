@@ -26,7 +26,7 @@
 namespace eavewright::detail {
 
 /// A name of the library as people read it.
-[[nodiscard]] inline std::string in_words(std::string_view name) {
+[[nodiscard]] inline std::string spelled(std::string_view name) {
     std::string words{name};
     for (char& c : words) {
         c = c == '_' ? ' ' : c;
@@ -68,7 +68,7 @@ inline void add_posts_step(const SiteInput& in, std::vector<SiteStep>& steps) {
 inline void add_wall_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
     for (const Named<WallPlumb>& wall : in.result.truing->walls) {
         SiteStep step = with_limit(
-            step_of(SiteStepKind::walls, "Wall " + wall.name + ": " + in_words(name_of(wall.found.verdict)),
+            step_of(SiteStepKind::walls, "Wall " + wall.name + ": " + spelled(name_of(wall.found.verdict)),
                     "Judged by " + std::string{wall.found.rule.name} +
                         ". One move of the wall's top serves all its posts; what each keeps "
                         "stands below.",
@@ -92,8 +92,8 @@ inline void add_string_steps(const SiteInput& in, std::vector<SiteStep>& steps) 
     for (const Named<StringLine>& string : in.result.truing->strings) {
         SiteStep step = with_limit(
             step_of(
-                SiteStepKind::strings, "String " + string.name + ": " + in_words(name_of(string.found.verdict)),
-                "Line by " + in_words(name_of(string.found.rule)) + ". Move what stands off as given, furthest first.",
+                SiteStepKind::strings, "String " + string.name + ": " + spelled(name_of(string.found.verdict)),
+                "Line by " + spelled(name_of(string.found.rule)) + ". Move what stands off as given, furthest first.",
                 {{"largest move", string.found.largest_move}},
                 "Brace each as it comes to the line; read the string again."),
             string.found.tolerance, string.found.tolerance_given ? described : common_practice);
@@ -111,7 +111,7 @@ inline void add_tail_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
     for (const Named<TailTrim>& tails : in.result.truing->tails) {
         SiteStep step =
             step_of(SiteStepKind::tails, "Tails " + tails.name + ": trim to one line",
-                    "Snap the line at both ends, then cut. Line " + in_words(name_of(tails.found.rule)) + ".",
+                    "Snap the line at both ends, then cut. Line " + spelled(name_of(tails.found.rule)) + ".",
                     {{"line at the first tail", tails.found.at_first},
                      {"line at the last tail", tails.found.at_last},
                      {"largest cut", tails.found.largest_cut}},
@@ -127,7 +127,7 @@ inline void add_tail_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
 }
 
 [[nodiscard]] inline std::string mark_name(const SiteInput& in, std::size_t point) {
-    return in_words(in.result.truing->network->points[point].name);
+    return spelled(in.result.truing->network->points[point].name);
 }
 
 /// What the readings leave open: loose marks, a reading that stands out, readings nobody checks.
@@ -184,17 +184,17 @@ inline void add_read_again_step(const SiteInput& in, std::vector<SiteStep>& step
     const PullStep& pull = plan.steps[index];
     SiteStep step = step_of(
         SiteStepKind::pull,
-        "Pull " + std::to_string(index + 1) + " of " + std::to_string(plan.steps.size()) + ": " + in_words(pull.name),
+        "Pull " + std::to_string(index + 1) + " of " + std::to_string(plan.steps.size()) + ": " + spelled(pull.name),
         "Slacken what is named, read; tighten little by little, read. " + std::string{pulling_caution}, {},
         "Not as foretold: let go, read every mark again, lay out the next round from those.");
     for (std::size_t c = 0; c < pull.conditions.size(); ++c) {
-        step.expected.push_back({in_words(plan.conditions[c].name) + ", first", pull.conditions[c].first});
+        step.expected.push_back({spelled(plan.conditions[c].name) + ", first", pull.conditions[c].first});
         step.expected.push_back({"second", pull.conditions[c].second});
     }
     for (const Slackening& slack : pull.slacken_first) {
-        step.correction.push_back({"slacken " + in_words(slack.name) + " by at least", slack.by_ticks});
+        step.correction.push_back({"slacken " + spelled(slack.name) + " by at least", slack.by_ticks});
     }
-    step.correction.push_back({"tighten " + in_words(pull.name) + " by", pull.tighten_by_ticks});
+    step.correction.push_back({"tighten " + spelled(pull.name) + " by", pull.tighten_by_ticks});
     step.correction.push_back({"between its ends then", pull.target});
     return step;
 }
@@ -204,8 +204,8 @@ inline void add_read_again_step(const SiteInput& in, std::vector<SiteStep>& step
     SiteStep step = step_of(SiteStepKind::pull, "What no pull cures", "As read:", {}, "Lay it true: see there.");
     for (const PulledCondition& each : plan.conditions) {
         if (!each.met) {
-            step.reading += " " + in_words(each.name) + ": " + obstacle_words(each.obstacle) + ".";
-            step.expected.push_back({in_words(each.name) + " at best within", each.best});
+            step.reading += " " + spelled(each.name) + ": " + obstacle_words(each.obstacle) + ".";
+            step.expected.push_back({spelled(each.name) + " at best within", each.best});
         }
     }
     return step.expected.empty() ? std::nullopt : std::optional<SiteStep>{std::move(step)};
@@ -230,7 +230,7 @@ inline void add_twist_step(const SiteInput& in, std::vector<SiteStep>& steps) {
             const Twist& t = crossing.found;
             steps.push_back(with_limit(
                 step_of(
-                    SiteStepKind::twist, "Flat, by crossed strings: " + in_words(name_of(t.verdict)),
+                    SiteStepKind::twist, "Flat, by crossed strings: " + spelled(name_of(t.verdict)),
                     "The gap where strings over both diagonals cross is half of what a corner stands off the others.",
                     {{"gap", t.gap}, {"corner off the other three", t.largest}},
                     t.strings_touch ? "The strings touch: change them over and read again."
@@ -243,7 +243,7 @@ inline void add_twist_step(const SiteInput& in, std::vector<SiteStep>& steps) {
 inline void add_shim_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
     for (const Named<PurlinLine>& purlin : in.result.truing->purlins) {
         SiteStep step = with_limit(
-            step_of(SiteStepKind::shims, "Purlin " + purlin.name + ": " + in_words(name_of(purlin.found.verdict)),
+            step_of(SiteStepKind::shims, "Purlin " + purlin.name + ": " + spelled(name_of(purlin.found.verdict)),
                     std::string{purlin_print_note}, {{"tallest shims", purlin.found.largest_shim}},
                     "String it again once the shims are in."),
             purlin.found.tolerance, purlin.found.tolerance_given ? described : common_practice);
@@ -268,7 +268,7 @@ inline void add_shim_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
 [[nodiscard]] inline SiteStep lay_true_step(const LaidTrue& laid, std::string_view layer) {
     const LayWay& w = laid.best;
     SiteStep step = step_of(SiteStepKind::lay_true, "Laid so that it does not show: " + std::string{layer},
-                            "Grid " + in_words(name_of(w.way)) + ", chosen for: " + std::string{describe(laid.reason)} +
+                            "Grid " + spelled(name_of(w.way)) + ", chosen for: " + std::string{describe(laid.reason)} +
                                 "." + (w.sheets ? remedy_words(*w.sheets) : std::string{}),
                             {}, "Snap both lines before the first piece; they run from the eave's left corner.");
     step.expected = {{"line along passes the eave's right corner above by", w.above_eave_right},
@@ -286,7 +286,7 @@ inline void add_shim_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
     }
     for (const EdgeTrim& edge : w.edges) {
         if (edge.must_hide > count_tolerance) {
-            step.expected.push_back({in_words(name_of(edge.wedge.edge)) + " trim must hide", edge.must_hide});
+            step.expected.push_back({spelled(name_of(edge.wedge.edge)) + " trim must hide", edge.must_hide});
         }
     }
     return step;

@@ -103,7 +103,8 @@ template <class Number>
                       {},
                       MatrixOf<Number>{at(unknowns), 0},
                       {}};
-    n.hold_weight = unknowns > 0 ? n.normal.trace() / static_cast<Number>(unknowns) : 1.0;
+    const Number felt = n.normal.trace();
+    n.hold_weight = felt > 0.0 ? felt / static_cast<Number>(unknowns) : 1.0;
     MatrixOf<Number> held = n.normal;
     add_hold(n, held);
     n.factor.compute(held);

@@ -11,7 +11,6 @@
 #include "../support/seeded_numbers.hpp"
 
 #include <doctest/doctest.h>
-#include <Eigen/QR>
 
 #include <array>
 #include <cmath>
@@ -19,6 +18,7 @@
 #include <optional>
 #include <string>
 #include <type_traits>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -445,6 +445,71 @@ BuildingPoint place_at(const BuildingPoint*, const std::array<double, 3>& p) {
     return {one_inch * p[0], one_inch * p[1], one_inch * p[2]};
 }
 
+using Numbers = std::vector<double>;
+Numbers times(Numbers all, double factor) {
+    for (double& each : all) {
+        each *= factor;
+    }
+    return all;
+}
+double furthest_apart(const Numbers& a, const Numbers& b) {
+    double most = 0.0;
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        most = std::fmax(most, std::fabs(a[i] - b[i]));
+    }
+    return most;
+}
+
+struct NullSpace {
+    std::vector<Numbers> moves;  ///< each of length 1
+    bool is_clear = true;        ///< no move in between felt and not felt
+};
+/// By elimination with full pivots.
+NullSpace null_space(std::vector<Numbers> rows, std::size_t columns) {
+    NullSpace found;
+    std::vector<std::size_t> order(columns);
+    for (std::size_t i = 0; i < columns; ++i) {
+        order[i] = i;
+    }
+    std::size_t rank = 0;
+    for (; rank < columns && rank < rows.size(); ++rank) {
+        std::size_t row = rank;
+        std::size_t column = rank;
+        for (std::size_t i = rank; i < rows.size(); ++i) {
+            for (std::size_t j = rank; j < columns; ++j) {
+                if (std::fabs(rows[i][order[j]]) > std::fabs(rows[row][order[column]])) {
+                    row = i;
+                    column = j;
+                }
+            }
+        }
+        std::swap(rows[rank], rows[row]);
+        std::swap(order[rank], order[column]);
+        const double pivot = rows[rank][order[rank]];
+        found.is_clear = found.is_clear && !(std::fabs(pivot) > 1e-7 && std::fabs(pivot) < 0.01);
+        if (std::fabs(pivot) <= 1e-6) {
+            break;
+        }
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            const double share = i == rank ? 0.0 : rows[i][order[rank]] / pivot;
+            for (std::size_t j = rank; share != 0.0 && j < columns; ++j) {
+                rows[i][order[j]] -= share * rows[rank][order[j]];
+            }
+        }
+    }
+    for (std::size_t free = rank; free < columns; ++free) {
+        Numbers move(columns, 0.0);
+        move[order[free]] = 1.0;
+        double size = 1.0;
+        for (std::size_t i = 0; i < rank; ++i) {
+            move[order[i]] = -rows[i][order[free]] / rows[i][order[i]];
+            size += move[order[i]] * move[order[i]];
+        }
+        found.moves.push_back(times(move, 1.0 / std::sqrt(size)));
+    }
+    return found;
+}
+
 /// What is read at places near those found, as a plain function of the numbers that are free.
 template <class Place>
 struct Moves {
@@ -464,24 +529,24 @@ struct Moves {
             count = each.index() == 2 ? setups + 2 : count;
         }
     }
-    std::array<double, 3> place(std::size_t p, const Eigen::VectorXd& x) const {
+    std::array<double, 3> place(std::size_t p, const Numbers& x) const {
         auto at = spread(found.points[p].place);
         const auto* along = std::get_if<FreeAlong<Place>>(&network.points[p].freedom);
         for (std::size_t i = 0; i < coordinate_count<Place>; ++i) {
             if (along != nullptr) {
-                at[i] += spread(along->direction)[i] * x[static_cast<Eigen::Index>(first[p])];
+                at[i] += spread(along->direction)[i] * x[first[p]];
             } else if (network.points[p].freedom.index() == 0) {
-                at[i] += x[static_cast<Eigen::Index>(first[p] + i)];
+                at[i] += x[first[p] + i];
             }
         }
         return at;
     }
-    double distance(std::size_t a, std::size_t b, const Eigen::VectorXd& x) const {
+    double distance(std::size_t a, std::size_t b, const Numbers& x) const {
         const auto from = place(a, x);
         const auto to = place(b, x);
         return std::hypot(from[0] - to[0], from[1] - to[1], from[2] - to[2]);
     }
-    double reading(const Reading<Place>& each, const Eigen::VectorXd& x) const {
+    double reading(const Reading<Place>& each, const Numbers& x) const {
         if (const auto* r = std::get_if<DistanceReading>(&each)) {
             return distance(r->from, r->to, x);
         }
@@ -494,13 +559,13 @@ struct Moves {
         }
         if constexpr (coordinate_count<Place> == 3) {
             const auto& r = std::get<LevelReading>(each);
-            return x[static_cast<Eigen::Index>(setups + r.setup)] - place(r.point, x)[2];
+            return x[setups + r.setup] - place(r.point, x)[2];
         }
         return 0.0;
     }
     /// All readings, and with them all distances if asked: then only rigid motions are left undecided.
-    Eigen::VectorXd readings(const Eigen::VectorXd& x, bool and_distances) const {
-        std::vector<double> all;
+    Numbers readings(const Numbers& x, bool and_distances) const {
+        Numbers all;
         for (const auto& each : network.readings) {
             all.push_back(reading(each, x));
         }
@@ -509,37 +574,23 @@ struct Moves {
                 all.push_back(distance(a, b, x));
             }
         }
-        return Eigen::Map<const Eigen::VectorXd>(all.data(), static_cast<Eigen::Index>(all.size()));
-    }
-    Eigen::MatrixXd slopes(bool and_distances) const {
-        const auto columns = static_cast<Eigen::Index>(count);
-        Eigen::MatrixXd all{readings(Eigen::VectorXd::Zero(columns), and_distances).size(), columns};
-        for (Eigen::Index i = 0; i < columns; ++i) {
-            const Eigen::VectorXd step = Eigen::VectorXd::Unit(columns, i) * 1e-3;
-            all.col(i) = (readings(step, and_distances) - readings(-step, and_distances)) / 2e-3;
-        }
         return all;
     }
-};
-
-struct NullSpace {
-    Eigen::MatrixXd moves;
-    bool is_clear;  ///< no move in between felt and not felt
-};
-NullSpace null_space(const Eigen::MatrixXd& slopes) {
-    const Eigen::MatrixXd turned = slopes.transpose();
-    const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> parts{turned};
-    Eigen::Index rank = 0;
-    bool is_clear = true;
-    for (Eigen::Index i = 0; i < parts.matrixQR().diagonalSize(); ++i) {
-        const double pivot = std::fabs(parts.matrixQR()(i, i));
-        rank += pivot > 1e-6 ? 1 : 0;
-        is_clear = is_clear && !(pivot > 1e-7 && pivot < 0.01);
+    /// What no reading feels, from differences over a thousandth of an inch either way.
+    NullSpace unfelt(bool and_distances) const {
+        std::vector<Numbers> rows(readings(Numbers(count, 0.0), and_distances).size(), Numbers(count, 0.0));
+        for (std::size_t i = 0; i < count; ++i) {
+            Numbers step(count, 0.0);
+            step[i] = 1e-3;
+            const Numbers more = readings(step, and_distances);
+            const Numbers less = readings(times(step, -1.0), and_distances);
+            for (std::size_t r = 0; r < rows.size(); ++r) {
+                rows[r][i] = (more[r] - less[r]) / 2e-3;
+            }
+        }
+        return null_space(std::move(rows), count);
     }
-    Eigen::MatrixXd all = Eigen::MatrixXd::Identity(slopes.cols(), slopes.cols());
-    all.applyOnTheLeft(parts.householderQ());
-    return {all.rightCols(slopes.cols() - rank), is_clear};
-}
+};
 
 /// A few marks, few readings: some points well placed, some half, some not at all.
 template <class Place>
@@ -600,33 +651,42 @@ struct Count {
     int wrong = 0;
 };
 
+/// Length of a point's part in a move.
+template <class Place>
+double moved_by(const Moves<Place>& moves, std::size_t p, const Numbers& move) {
+    const std::array<double, 3> there = moves.place(p, move);
+    const std::array<double, 3> here = spread(moves.found.points[p].place);
+    return std::hypot(there[0] - here[0], there[1] - here[1], there[2] - here[2]);
+}
+
 /// Whether what is said of each point is what the slopes of the readings say.
 template <class Place>
-bool is_honest(const Network<Place>& network, const AdjustedNetwork<Place>& found, const Moves<Place>& moves,
-               const Eigen::MatrixXd& unfelt) {
-    const auto none = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(moves.count)).eval();
+bool is_honest(const AdjustedNetwork<Place>& found, const Moves<Place>& moves, const std::vector<Numbers>& unfelt) {
     bool honest = true;
-    for (Eigen::Index k = 0; k < unfelt.cols();
-         ++k) {  // a move that no reading feels changes them in second order only
-        const Eigen::VectorXd change = moves.readings(unfelt.col(k) * 0.01, false) - moves.readings(none, false);
-        honest = honest && (change.size() == 0 || change.cwiseAbs().maxCoeff() < 1e-4);
+    bool has_lines = false;
+    for (const auto& point : moves.network.points) {
+        has_lines = has_lines || point.freedom.index() == 2;
     }
-    const bool is_more_than_rigid = unfelt.cols() > null_space(moves.slopes(true)).moves.cols();
-    for (std::size_t p = 0; p < network.points.size(); ++p) {
-        const Eigen::Index own = network.points[p].freedom.index() == 0
-                                     ? static_cast<Eigen::Index>(coordinate_count<Place>)
-                                 : network.points[p].freedom.index() == 2 ? 1
-                                                                          : 0;
-        const double moved = unfelt.middleRows(static_cast<Eigen::Index>(moves.first[p]), own).norm();
+    const Numbers here = moves.readings(Numbers(moves.count, 0.0), false);
+    for (const Numbers& move : unfelt) {  // what no reading feels changes them in second order only
+        honest = honest && furthest_apart(moves.readings(times(move, 0.01), false), here) < 1e-4;
+    }
+    // Afloat, a body that slides and turns at once is called loose; else only what moves in itself is.
+    const bool may_be_loose = !found.afloat || has_lines || unfelt.size() > moves.unfelt(true).moves.size();
+    for (std::size_t p = 0; p < found.points.size(); ++p) {
+        double moved = 0.0;
+        for (const Numbers& move : unfelt) {
+            moved = std::fmax(moved, moved_by(moves, p, move));
+        }
         if (found.points[p].loose) {
-            honest = honest && moved > 1e-4 && (!found.afloat || is_more_than_rigid);
+            honest = honest && moved > 1e-4 && may_be_loose;
         } else if (!found.afloat) {
             honest = honest && moved < 1e-5;
         }
         for (std::size_t q = 0; q < p && found.afloat && !found.points[p].loose; ++q) {
-            for (Eigen::Index k = 0; k < unfelt.cols() && !found.points[q].loose; ++k) {
+            for (std::size_t k = 0; k < unfelt.size() && !found.points[q].loose; ++k) {
                 const double change =
-                    moves.distance(p, q, unfelt.col(k) * 1e-3) - moves.distance(p, q, unfelt.col(k) * -1e-3);
+                    moves.distance(p, q, times(unfelt[k], 1e-3)) - moves.distance(p, q, times(unfelt[k], -1e-3));
                 honest = honest && std::fabs(change) / 2e-3 < 1e-5;
             }
         }
@@ -652,14 +712,14 @@ Count fuzz(std::uint64_t seed, int networks) {
         if (moves.count == 0) {
             continue;
         }
-        const NullSpace unfelt = null_space(moves.slopes(false));
+        const NullSpace unfelt = moves.unfelt(false);
         if (!unfelt.is_clear || found.standing == NetworkStanding::not_settled) {
             ++count.unclear;
             continue;
         }
         count.with_loose += found.loose.empty() ? 0 : 1;
         count.loose_and_not += !found.loose.empty() && found.loose.size() < network.points.size() ? 1 : 0;
-        const bool honest = is_honest(network, found, moves, unfelt.moves);
+        const bool honest = is_honest(found, moves, unfelt.moves);
         CHECK(honest);
         count.wrong += honest ? 0 : 1;
     }

@@ -679,7 +679,7 @@ bool is_honest(const AdjustedNetwork<Place>& found, const Moves<Place>& moves, c
             moved = std::fmax(moved, moved_by(moves, p, move));
         }
         if (found.points[p].loose) {
-            honest = honest && moved > 1e-4 && may_be_loose;
+            honest = honest && moved > 1e-6 && may_be_loose;
         } else if (!found.afloat) {
             honest = honest && moved < 1e-5;
         }

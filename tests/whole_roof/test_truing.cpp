@@ -161,6 +161,8 @@ TEST_CASE("the roof is laid by what the readings found, and the sheet says what 
     REQUIRE(pull != nullptr);
     CHECK(pull->title.find("Pull 1 of 1") == 0);
     CHECK(pull->reading.find("Slacken") == 0);
+    CHECK(sheet.cautions.size() == site_sheet(workshop(), compiled::whole_roof(workshop()), 0).cautions.size() + 1);
+    CHECK(pull->expected.size() == 4);  // the diagonals of both slopes: sides do not change
     REQUIRE(pull->correction.size() >= 3);
     CHECK(pull->correction[0].label.find("slacken") == 0);
     CHECK(find_step(sheet, SiteStepKind::lay_true) != nullptr);
@@ -252,6 +254,12 @@ TEST_CASE("strings, walls, tails, purlins and posts go onto the sheet by themsel
     CHECK(!result.truing->network);
     CHECK(result.truing->slopes.empty());
     const SiteSheet front = site_sheet(roof, result, 0);
+    const std::vector<SiteSheet> parts = sheets_of_work(front);
+    REQUIRE(parts.size() == 2);
+    CHECK(parts[0].steps.size() + parts[1].steps.size() == front.steps.size());
+    CHECK(find_step(parts[0], SiteStepKind::shims) != nullptr);
+    CHECK(find_step(parts[1], SiteStepKind::first_row) != nullptr);
+    CHECK(sheets_of_work(site_sheet(workshop(), compiled::whole_roof(workshop()), 0)).size() == 1);
     for (const SiteStepKind kind :
          {SiteStepKind::posts, SiteStepKind::walls, SiteStepKind::strings, SiteStepKind::tails, SiteStepKind::shims}) {
         REQUIRE(find_step(front, kind) != nullptr);

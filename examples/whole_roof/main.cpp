@@ -24,6 +24,7 @@
 #include <eavewright/drawing/site_sheet.hpp>
 #include <eavewright/drawing/site_sheet_text.hpp>
 #include <eavewright/drawing/steel_drawing.hpp>
+#include <eavewright/drawing/truing_drawing.hpp>
 #include <eavewright/drawing/underlayment_drawing.hpp>
 #include <eavewright/drawing/zones_drawing.hpp>
 #include <eavewright/whole_roof.hpp>
@@ -97,6 +98,10 @@ void add_cut_pictures(const RoofResult& result, const std::optional<RoofOrder>& 
                                                  const RoofFile& file, const std::string& stem) {
     std::vector<OutputFile> files{
         {stem + ".layout.json", write_json(ResultDocument{file.unit, result, order}, file.unit) + "\n"}};
+    if (result.truing && result.truing->network) {
+        files.push_back({stem + ".true.svg",
+                         draw_truing(result, {.title = result.name + ", is it true", .tick = file.roof->tick})});
+    }
     for (std::size_t i = 0; i < result.slopes.size(); ++i) {
         const SlopeResult& slope = result.slopes[i];
         const std::string name = stem + "." + slope.name;

@@ -42,6 +42,7 @@
 #include <eavewright/drawing/svg_text.hpp>
 #include <eavewright/drawing/tables.hpp>
 #include <eavewright/drawing/text_fit.hpp>
+#include <eavewright/drawing/truing_drawing.hpp>
 #include <eavewright/drawing/underlayment_drawing.hpp>
 #include <eavewright/drawing/underlayment_plane_drawing.hpp>
 #include <eavewright/drawing/zones_drawing.hpp>
@@ -223,6 +224,7 @@
 #include <eavewright/squaring/pull_frame.hpp>
 #include <eavewright/squaring/pull_frames.hpp>
 #include <eavewright/squaring/pull_search.hpp>
+#include <eavewright/squaring/pull_settling.hpp>
 #include <eavewright/squaring/pulls.hpp>
 #include <eavewright/squaring/purlin_line.hpp>
 #include <eavewright/squaring/readings.hpp>

@@ -66,7 +66,7 @@ inline void add_posts_step(const SiteInput& in, std::vector<SiteStep>& steps) {
 }
 
 inline void add_wall_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
-    for (const Named<WallPlumb>& wall : in.result.truing->walls) {
+    for (const NamedResult<WallPlumb>& wall : in.result.truing->walls) {
         SiteStep step = with_limit(
             step_of(SiteStepKind::walls, "Wall " + wall.name + ": " + spelled(name_of(wall.found.verdict)),
                     "Judged by " + std::string{wall.found.rule.name} +
@@ -89,7 +89,7 @@ inline void add_wall_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
 }
 
 inline void add_string_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
-    for (const Named<StringLine>& string : in.result.truing->strings) {
+    for (const NamedResult<StringLine>& string : in.result.truing->strings) {
         SiteStep step = with_limit(
             step_of(
                 SiteStepKind::strings, "String " + string.name + ": " + spelled(name_of(string.found.verdict)),
@@ -108,7 +108,7 @@ inline void add_string_steps(const SiteInput& in, std::vector<SiteStep>& steps) 
 }
 
 inline void add_tail_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
-    for (const Named<TailTrim>& tails : in.result.truing->tails) {
+    for (const NamedResult<TailTrim>& tails : in.result.truing->tails) {
         SiteStep step =
             step_of(SiteStepKind::tails, "Tails " + tails.name + ": trim to one line",
                     "Snap the line at both ends, then cut. Line " + spelled(name_of(tails.found.rule)) + ".",
@@ -232,7 +232,7 @@ inline void add_pull_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
 }
 
 inline void add_twist_step(const SiteInput& in, std::vector<SiteStep>& steps) {
-    for (const Named<Twist>& crossing : in.result.truing->crossings) {
+    for (const NamedResult<Twist>& crossing : in.result.truing->crossings) {
         if (crossing.name == in.slope.name) {
             const Twist& t = crossing.found;
             steps.push_back(with_limit(
@@ -248,7 +248,7 @@ inline void add_twist_step(const SiteInput& in, std::vector<SiteStep>& steps) {
 }
 
 inline void add_shim_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
-    for (const Named<PurlinLine>& purlin : in.result.truing->purlins) {
+    for (const NamedResult<PurlinLine>& purlin : in.result.truing->purlins) {
         SiteStep step = with_limit(
             step_of(SiteStepKind::shims, "Purlin " + purlin.name + ": " + spelled(name_of(purlin.found.verdict)),
                     std::string{purlin_print_note}, {{"tallest shims", purlin.found.largest_shim}},

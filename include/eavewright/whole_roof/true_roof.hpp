@@ -126,7 +126,14 @@ inline void judge_network(const RoofDescription& roof, const BuildingNetwork& ne
     result.next = next_readings(network, found, {.tape = roof.readings->tapes[0]});
     result.heights_wanted = !found.loose.empty() && (result.next.empty() || !result.next[0].settles);
     if (placed && (found.standing == NetworkStanding::agree || found.standing == NetworkStanding::not_checked)) {
-        result.pulls = plan_pulls(pull_frame_of(roof, found), roof.readings->pulling.choice);
+        const BuildingPullFrame frame = pull_frame_of(roof, found);
+        result.pulls = plan_pulls(frame, roof.readings->pulling.choice);
+        for (const PullMember& member : frame.members) {
+            result.members.push_back({"", member.from, member.to});
+        }
+        for (const PullStrap& strap : frame.straps) {
+            result.straps.push_back({strap.name, strap.from, strap.to});
+        }
     }
 }
 
@@ -147,7 +154,7 @@ inline void judge_network(const RoofDescription& roof, const BuildingNetwork& ne
     if (!faults.empty()) {
         throw FaultError{faults.front()};
     }
-    TruingResult result{std::nullopt, {}, std::nullopt, {}, false, {}, {}, {}, {}, {}, std::nullopt};
+    TruingResult result{std::nullopt, {}, std::nullopt, {}, {}, {}, false, {}, {}, {}, {}, {}, std::nullopt};
     const BuildingNetwork network = detail::roof_network(roof, Path{"readings"}, faults);
     if (!network.readings.empty()) {
         detail::judge_network(roof, network, result);

@@ -27,13 +27,13 @@ namespace eavewright {
 
 /// A result under the name that its readings have.
 template <class Result>
-struct Named {
+struct NamedResult {
     std::string name;
     Result found;
 };
 template <class Result>
-struct FieldsOf<Named<Result>> {
-    using N = Named<Result>;
+struct FieldsOf<NamedResult<Result>> {
+    using N = NamedResult<Result>;
     static constexpr auto list = field_list(field("name", FieldUnit::none, "as the readings call it", &N::name),
                                             field("found", FieldUnit::none, "what they say", &N::found));
 };
@@ -59,18 +59,34 @@ struct FieldsOf<SlopeTruing> {
               &SlopeTruing::hidden));
 };
 
+/// Two marks that a member or a strap joins, by index.
+struct JoinedMarks {
+    std::string name;  ///< of the strap; empty for a member
+    std::size_t from;
+    std::size_t to;
+};
+template <>
+struct FieldsOf<JoinedMarks> {
+    static constexpr auto list =
+        field_list(field("name", FieldUnit::none, "of the strap, empty for a member", &JoinedMarks::name),
+                   field("from", FieldUnit::count, "mark, from 0", &JoinedMarks::from),
+                   field("to", FieldUnit::count, "mark, from 0", &JoinedMarks::to));
+};
+
 /// Everything that the readings say of the roof.
 struct TruingResult {
     std::optional<AdjustedNetwork<BuildingPoint>> network;  ///< none where no mark was read from another
     std::vector<SlopeTruing> slopes;
     std::optional<PullPlan<BuildingPoint>> pulls;  ///< none where a corner is loose or the readings do not agree
+    std::vector<JoinedMarks> members;              ///< what keeps its length
+    std::vector<JoinedMarks> straps;               ///< in the order of the plan's
     std::vector<NextReading> next;
-    bool heights_wanted;                  ///< points are loose, and no distance would settle them: read heights
-    std::vector<Named<Twist>> crossings;  ///< by the slope's name
-    std::vector<Named<StringLine>> strings;
-    std::vector<Named<TailTrim>> tails;
-    std::vector<Named<PurlinLine>> purlins;
-    std::vector<Named<WallPlumb>> walls;
+    bool heights_wanted;                        ///< points are loose, and no distance would settle them: read heights
+    std::vector<NamedResult<Twist>> crossings;  ///< by the slope's name
+    std::vector<NamedResult<StringLine>> strings;
+    std::vector<NamedResult<TailTrim>> tails;
+    std::vector<NamedResult<PurlinLine>> purlins;
+    std::vector<NamedResult<WallPlumb>> walls;
     std::optional<BayMarks> posts;
 };
 template <>
@@ -82,6 +98,8 @@ struct FieldsOf<TruingResult> {
         field("network", FieldUnit::none, "marks and readings adjusted, null without", &TruingResult::network),
         field("slopes", FieldUnit::none, "slopes, front first", &TruingResult::slopes),
         field("pulls", FieldUnit::none, "what to pull, null where that cannot be told", &TruingResult::pulls),
+        field("members", FieldUnit::none, "what keeps its length", &TruingResult::members),
+        field("straps", FieldUnit::none, "straps in the order of the pulls'", &TruingResult::straps),
         field("next", FieldUnit::none, "what to measure next, by index of marks", &TruingResult::next),
         field("heights_wanted", FieldUnit::none, "no distance settles what is loose: read heights",
               &TruingResult::heights_wanted),

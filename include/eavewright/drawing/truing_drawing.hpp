@@ -13,6 +13,8 @@
 #include <eavewright/units/building_point.hpp>
 #include <eavewright/units/decimal.hpp>
 #include <eavewright/units/length.hpp>
+#include <eavewright/units/tick.hpp>
+#include <eavewright/units/write_tape.hpp>
 #include <eavewright/whole_roof/result.hpp>
 #include <eavewright/whole_roof/site_truing_steps.hpp>
 #include <eavewright/whole_roof/truing_result.hpp>
@@ -84,7 +86,7 @@ struct TruingSizes {
         low = {shorter(low.x, point.place.x), shorter(low.y, point.place.y), low.z};
         high = {longer(high.x, point.place.x), longer(high.y, point.place.y), high.z};
     }
-    constexpr double beside = 34.0;  // room for arrows, and for half of a name
+    constexpr double beside = 56.0;  // room for arrows, and for half of a name
     const double wide = greater(inches(high.x - low.x), 1.0);
     const double deep = greater(inches(high.y - low.y), 1.0);
     const double scale = lesser((page.width - 2.0 * beside) / wide, 1.2 * page.width / deep);
@@ -200,7 +202,7 @@ inline void draw_scale_bar(Page& page, std::string_view what, double enlargement
                            Length longest) {
     const bool metric = page.tick.is_metric();
     Length bar = metric ? Length::from_millimetres(20.0) : one_inch;
-    while (bar > longest && bar > (metric ? Length::from_millimetres(0.05) : one_inch / 128.0)) {
+    while (bar > longest && bar > (metric ? Length::from_millimetres(0.05) : one_inch / 64.0)) {
         bar /= 2.0;
     }
     const double wide = inches(bar) * units_an_inch * enlargement;
@@ -210,7 +212,7 @@ inline void draw_scale_bar(Page& page, std::string_view what, double enlargement
     page.svg.line({page_margin, page.y - 7.0}, {page_margin, page.y}, thin_pen);
     page.svg.line({page_margin + wide, page.y - 7.0}, {page_margin + wide, page.y}, thin_pen);
     const std::string figure =
-        metric ? write_decimal(millimetres(bar), 3) + " mm" : write_decimal(inches(bar), 6) + " in";
+        metric ? write_decimal(millimetres(bar), 3) + " mm" : write_length(bar, Tick::of_inch(64));
     page.svg.text({page_margin + wide + 6.0, page.y},
                   figure + ": " + std::string{what} + ", drawn " + write_decimal(enlargement, 0) + " times as large",
                   {.size = least_text});

@@ -10,9 +10,9 @@ for group in "$@"; do
     case $group in
         build) packages+=("${build[@]}") ;;
         test) packages+=("${build[@]}" doctest-dev libbenchmark-dev) ;;
-        web) packages+=(libboost-dev emscripten) ;;
+        web) packages+=(libboost-dev libeigen3-dev emscripten) ;;
         lint) packages+=("${build[@]}" clang-14 clang-tidy clang-format) ;;
-        peer) packages+=("${build[@]}" libcgal-dev libglpk-dev) ;;
+        peer) packages+=("${build[@]}" libcgal-dev libglpk-dev libceres-dev) ;;
         valgrind) packages+=("${build[@]}" valgrind) ;;
         *) echo "install_packages.sh: no group '$group'; there are build, test, web, lint, peer, valgrind" >&2; exit 2 ;;
     esac

@@ -9,10 +9,12 @@
 // Exit code 0, 2 where the description or the command line is refused (nothing is written then), 1 where a file cannot be
 // read or written.
 
+#include "lay_out.hpp"
 #include "print_holding.hpp"
 #include "print_order.hpp"
 #include "print_report.hpp"
 #include "print_search.hpp"
+#include "print_truing.hpp"
 #include "read_roof.hpp"
 #include "write_files.hpp"
 
@@ -133,7 +135,7 @@ void add_cut_pictures(const RoofResult& result, const std::optional<RoofOrder>& 
         }
         return 2;
     }
-    const RoofResult result = whole_roof(*file.roof);
+    const RoofResult result = lay_out(*file.roof);
     const std::optional<RoofOrder> order =
         file.supply ? std::optional<RoofOrder>{order_roof(*file.roof, result, *file.supply)} : std::nullopt;
     const std::string stem = std::filesystem::path{line.roof}.stem().string();
@@ -142,6 +144,7 @@ void add_cut_pictures(const RoofResult& result, const std::optional<RoofOrder>& 
     if (const std::optional<FoundLayout> found = result.search ? result.search : search_deck(*file.roof)) {
         print_search(std::cout, *found, result.search.has_value(), file.roof->tick);
     }
+    print_truing(std::cout, result, file.roof->tick);
     print_holding(std::cout, result, file.roof->tick);
     if (order) {
         print_order(std::cout, *order, file.roof->tick);

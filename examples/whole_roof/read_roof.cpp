@@ -4,6 +4,7 @@
 #include "json_fields.hpp"
 #include "read_cover.hpp"
 #include "read_holding.hpp"
+#include "read_readings.hpp"
 #include "read_supply.hpp"
 
 #include <eavewright/whole_roof/roof_order.hpp>
@@ -214,6 +215,9 @@ void read_common_shape(JsonFields& shape, Shape& roof) {
     }
     roof.as_built = read_as_built(file);
     roof.tick = file.tick("tick");
+    if (auto readings = file.object_or_none("readings")) {
+        roof.readings = read_readings(*readings, roof.tick);
+    }
     return roof;
 }
 

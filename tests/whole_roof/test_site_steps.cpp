@@ -86,7 +86,7 @@ RoofDescription metric_lean_to() {
 
 TEST_CASE("the workshop's sheet holds every step once, in its numbered order") {
     const SiteSheet sheet = sheet_of(workshop());
-    REQUIRE(sheet.steps.size() == NamesOf<SiteStepKind>::list.size());
+    REQUIRE(sheet.steps.size() == 17);  // those that follow from readings come only where there are some
     for (std::size_t i = 0; i < sheet.steps.size(); ++i) {
         CHECK(static_cast<std::size_t>(sheet.steps[i].kind) == i);
     }
@@ -109,7 +109,7 @@ TEST_CASE("every roof's steps come in order, each with something to read and som
             for (std::size_t i = 0; i < sheet.steps.size(); ++i) {
                 const SiteStep& step = sheet.steps[i];
                 CAPTURE(step.title);
-                CHECK((i == 0 || sheet.steps[i - 1].kind < step.kind));
+                CHECK((i == 0 || place_in_work(sheet.steps[i - 1].kind) < place_in_work(step.kind)));
                 CHECK_FALSE(step.title.empty());
                 CHECK_FALSE(step.reading.empty());
                 CHECK_FALSE(step.if_off.empty());

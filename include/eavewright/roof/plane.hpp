@@ -16,6 +16,7 @@
 
 #include <eavewright/fault.hpp>
 #include <eavewright/field.hpp>
+#include <eavewright/units/building_point.hpp>
 #include <eavewright/units/count.hpp>
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/pitch.hpp>
@@ -35,13 +36,6 @@ struct PlanePoint {
     Length along;  ///< along the eave, to the right when facing up the slope
     Length up;     ///< up the slope, on the surface
     friend constexpr bool operator==(PlanePoint, PlanePoint) = default;
-};
-
-/// A point of the building: x along the ridge, y from the front wall to the back, z up from the benchmark.
-struct BuildingPoint {
-    Length x;
-    Length y;
-    Length z;
 };
 
 /// Which of the parallel surfaces a plane is.
@@ -94,13 +88,6 @@ template <>
 struct FieldsOf<PlanePoint> {
     static constexpr auto list = field_list(field("along", FieldUnit::length, "along the eave", &PlanePoint::along),
                                             field("up", FieldUnit::length, "up the slope", &PlanePoint::up));
-};
-template <>
-struct FieldsOf<BuildingPoint> {
-    static constexpr auto list =
-        field_list(field("x", FieldUnit::length, "along the ridge", &BuildingPoint::x),
-                   field("y", FieldUnit::length, "from the front wall to the back", &BuildingPoint::y),
-                   field("z", FieldUnit::length, "up from the benchmark", &BuildingPoint::z));
 };
 template <>
 struct FieldsOf<Placement> {

@@ -42,6 +42,33 @@ inline void find_faults(const FourSides& sides, const Path& path, Faults& faults
     }
 }
 
+/// The corners that five readings make in closed form, without the sixth: the ridge's own length is not used, so nothing is
+/// adjusted and nothing checks. Throws as `find_faults` of FourSides but for the closing of the six.
+[[nodiscard]] inline FourCorners corners_from_five(const FourSides& sides) {
+    const squaring_detail::Six d = squaring_detail::six_of(sides);
+    const FourCorners corners = squaring_detail::corners_of(d);
+    bool sound = true;
+    for (const double each : d) {
+        sound = sound && each >= inches(shortest_side) && each <= inches(longest_reading);
+    }
+    // A triangle that does not close has no height: its number is none, and compares with nothing.
+    if (sound && inches(corners.ridge_right.up) > 0.0 && inches(corners.ridge_left.up) > 0.0) {
+        return corners;
+    }
+    Faults faults;
+    for_each_field<FourSides>([&](const auto& each) {
+        squaring_detail::require_side(sides.*(each.get), Path{Path{"sides"}, each.name}, faults);
+    });
+    if (faults.empty()) {
+        squaring_detail::find_triangle_fault(sides, {0, 3, 4}, Path{"sides"}, faults);
+        squaring_detail::find_triangle_fault(sides, {0, 2, 5}, Path{"sides"}, faults);
+    }
+    if (faults.empty()) {
+        faults.push_back(Fault{FaultCode::contradiction, "sides", "corners in one line", "corners off the eave"});
+    }
+    throw FaultError{faults.front()};
+}
+
 /// Adjusts six readings into four corners. `level_factor` (0.1 to 10) times the standard deviation is what reading
 /// errors explain. Throws as `find_faults` of FourSides and TapeError. Accuracy: the adjusted lengths are those of the
 /// corners to 1e-12 of the longest, whatever the readings; exact readings come back unchanged to the same measure.

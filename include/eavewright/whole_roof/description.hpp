@@ -27,6 +27,7 @@
 #include <eavewright/units/length.hpp>
 #include <eavewright/units/tick.hpp>
 #include <eavewright/whole_roof/holding_plan.hpp>
+#include <eavewright/whole_roof/roof_readings.hpp>
 
 #include <cstddef>
 #include <optional>
@@ -155,9 +156,10 @@ struct RoofDescription {
     std::optional<Length> foam{};  ///< thickness of foam under the roof; it stops against blocks in both end bays
     std::optional<HandlingPlan> handling{};
     SquaringPlan squaring{};
-    std::vector<SlopeAsBuilt> as_built{};  ///< empty, or one a slope, front first
-    Tick tick = Tick::of_inch(16);         ///< what marks and cuts are rounded to, in place of the ticks of the parts
-    std::optional<HoldingPlan> holding{};  ///< the fasteners against the wind; needs purlins
+    std::vector<SlopeAsBuilt> as_built{};    ///< empty, or one a slope, front first
+    Tick tick = Tick::of_inch(16);           ///< what marks and cuts are rounded to, in place of the ticks of the parts
+    std::optional<HoldingPlan> holding{};    ///< the fasteners against the wind; needs purlins
+    std::optional<RoofReadings> readings{};  ///< between marks, over strings, under levels: for `true_roof`
 };
 
 /// Number of slopes that a shape has.

@@ -25,6 +25,7 @@
 #include <eavewright/whole_roof/hold_slope.hpp>
 #include <eavewright/whole_roof/lay_steel.hpp>
 #include <eavewright/whole_roof/lay_strips.hpp>
+#include <eavewright/whole_roof/lay_ways.hpp>
 #include <eavewright/whole_roof/result.hpp>
 
 #include <algorithm>
@@ -89,7 +90,9 @@ template <Surface surface>
                        .stop_board = std::nullopt,
                        .sheet_stacks = std::nullopt,
                        .panel_stacks = std::nullopt,
-                       .holding = std::nullopt};
+                       .holding = std::nullopt,
+                       .lay_true = std::nullopt,
+                       .lay_steel_true = std::nullopt};
 }
 
 [[nodiscard]] inline Length deck_thickness(const RoofDescription& roof) {
@@ -273,6 +276,7 @@ struct SlopeStart {
         const ChordPlane plane = plane_as_built(start.slope.chord, start.trueness);
         SlopeResult result = bare_slope(start.slope, start.slope.chord, plane, start.frames, start.trueness);
         lay_sheets(roof, plane, supports_of(start.frames, plane), std::nullopt, result);
+        lay_as_it_stands(roof, plane, supports_of(start.frames, plane), result);
         put_up_stop_board(roof, plane, result);
         lay_underlayment_on(roof, deck_as_built(start.slope, start.slope.chord, start.trueness, start.deck), result);
         result.deck = start.deck;
@@ -284,6 +288,7 @@ struct SlopeStart {
     const std::optional<RoofZones> zones =
         roof.holding ? std::optional<RoofZones>{zones_of(roof, shape, start.slope, plane)} : std::nullopt;
     lay_sheets(roof, plane, supports_of(rows), zones, result);
+    lay_as_it_stands(roof, plane, supports_of(rows), result);
     put_up_stop_board(roof, plane, result);
     lay_purlins(roof, start.slope, rows, start.built.rows.has_value(), result);
     result.deck = start.deck;
@@ -292,6 +297,7 @@ struct SlopeStart {
     stack_sheets(roof, plane, supports_of(rows), result);
     if (roof.steel) {
         result.steel = lay_steel(roof, start.slope, plane, deck, rows, index == 0);
+        lay_steel_as_it_stands(roof, deck, deck_supports_of(roof, start.slope, rows), result);
         stack_panels(roof, plane, supports_of(rows), result);
     }
     if (zones) {

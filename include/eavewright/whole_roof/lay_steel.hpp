@@ -100,15 +100,19 @@ template <Surface surface>
     return result;
 }
 
+/// What screws through a finished deck bite into.
+[[nodiscard]] inline Supports<Surface::deck_top> deck_supports_of(const RoofDescription& roof, const Slope& slope,
+                                                                  const PurlinRows& rows) {
+    return supports_under_deck(rows, build_up_of(roof.shape).deck, slope.deck.pitch, tail_of(roof.shape));
+}
+
 /// The steel of a slope whose purlins lie as `rows`.
 [[nodiscard]] inline SteelResult lay_steel(const RoofDescription& roof, const Slope& slope, const PurlinPlane& purlins,
                                            const DeckPlane& deck, const PurlinRows& rows, bool with_ridge) {
     if (!roof.deck || roof.deck->overhangs_only) {
         return lay_steel_on(roof, purlins, supports_of(rows), with_ridge);
     }
-    const Supports<Surface::deck_top> supports =
-        supports_under_deck(rows, build_up_of(roof.shape).deck, slope.deck.pitch, tail_of(roof.shape));
-    return lay_steel_on(roof, deck, supports, with_ridge);
+    return lay_steel_on(roof, deck, deck_supports_of(roof, slope, rows), with_ridge);
 }
 
 }  // namespace eavewright::detail

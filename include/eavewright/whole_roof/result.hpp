@@ -26,8 +26,10 @@
 #include <eavewright/units/pitch.hpp>
 #include <eavewright/units/quantities.hpp>
 #include <eavewright/whole_roof/holding_result.hpp>
+#include <eavewright/whole_roof/laid_true.hpp>
 #include <eavewright/whole_roof/lay_strips.hpp>
 #include <eavewright/whole_roof/steel_result.hpp>
+#include <eavewright/whole_roof/truing_result.hpp>
 
 #include <cstddef>
 #include <cstdint>
@@ -39,7 +41,7 @@
 namespace eavewright {
 
 /// Version of the result's fields; grows when a field is added, never changes what a field means.
-inline constexpr int result_version = 4;
+inline constexpr int result_version = 5;
 
 /// The caution that goes with every result that somebody climbs onto.
 inline constexpr std::string_view layout_caution =
@@ -76,9 +78,11 @@ struct SlopeResult {
     std::optional<Underlayment> underlayment;
     std::optional<OverhangResult> overhangs;  ///< where the deck covers the overhangs alone
     std::optional<StopBoard> stop_board;
-    std::optional<Stacks> sheet_stacks;   ///< full sheets
-    std::optional<Stacks> panel_stacks;   ///< the longest panels
-    std::optional<SlopeHolding> holding;  ///< where the fasteners are held against the wind
+    std::optional<Stacks> sheet_stacks;      ///< full sheets
+    std::optional<Stacks> panel_stacks;      ///< the longest panels
+    std::optional<SlopeHolding> holding;     ///< where the fasteners are held against the wind
+    std::optional<LaidTrue> lay_true;        ///< how to lay it as it stands, where it was measured
+    std::optional<LaidTrue> lay_steel_true;  ///< the same of steel on a finished deck
 };
 
 /// Pieces of one size as they are carried up.
@@ -116,6 +120,7 @@ struct RoofResult {
     std::vector<CarriedPieces> carried;    ///< heaviest kind first: sheets, then panels, each longest first
     std::optional<FoundLayout> search;     ///< where the deck was laid as a search found it
     std::optional<VelocityPressure> wind;  ///< where the fasteners are held against it
+    std::optional<TruingResult> truing;    ///< where readings of the roof were given
 };
 
 template <>
@@ -162,7 +167,11 @@ struct FieldsOf<SlopeResult> {
               &SlopeResult::sheet_stacks),
         field("panel_stacks", FieldUnit::none, "where the longest panels may stand, null where not asked",
               &SlopeResult::panel_stacks),
-        field("holding", FieldUnit::none, "fasteners against the wind, null where not asked", &SlopeResult::holding));
+        field("holding", FieldUnit::none, "fasteners against the wind, null where not asked", &SlopeResult::holding),
+        field("lay_true", FieldUnit::none, "how to lay it as it stands, null where it was not measured",
+              &SlopeResult::lay_true),
+        field("lay_steel_true", FieldUnit::none, "how to lay steel on the deck as it stands, null without",
+              &SlopeResult::lay_steel_true));
 };
 
 template <>
@@ -217,7 +226,8 @@ struct FieldsOf<RoofResult> {
         field("carried", FieldUnit::none, "what carrying the pieces takes, size by size", &RoofResult::carried),
         field("search", FieldUnit::none, "what a search for fewer sheets found, null where none was asked for",
               &RoofResult::search),
-        field("wind", FieldUnit::none, "velocity pressure of the wind, null where not asked", &RoofResult::wind));
+        field("wind", FieldUnit::none, "velocity pressure of the wind, null where not asked", &RoofResult::wind),
+        field("truing", FieldUnit::none, "what the readings of the roof say, null without", &RoofResult::truing));
 };
 
 }  // namespace eavewright

@@ -20,7 +20,7 @@
 
 namespace eavewright {
 
-/// Closed, numbered list of the steps, in the order they are taken.
+/// Closed, numbered list of the steps. Numbers are for good; `place_in_work` is the order in which they are taken.
 enum class SiteStepKind : int {
     corners_plumb = 0,
     eave_line = 1,            ///< straight and level
@@ -39,13 +39,51 @@ enum class SiteStepKind : int {
     panel_marks = 14,         ///< ribs on the mark every few panels
     last_panel = 15,          ///< its cover, and what to rip it to
     top_trim = 16,            ///< ridge cap or high-edge trim
+    posts = 17,               ///< against their bay marks, where they were read
+    walls = 18,               ///< pulled plumb as a whole, where their posts were read
+    strings = 19,             ///< lines to be moved, where a string was read
+    tails = 20,               ///< to be trimmed to one line, where they were read
+    read_again = 21,          ///< marks that the readings leave open or that disagree
+    pull = 22,                ///< one strap at a time, where readings say what to pull
+    twist = 23,               ///< of a slope, by strings crossed over it
+    shims = 24,               ///< under purlins that were read
+    lay_true = 25,            ///< how to lay a slope that stays out of square
 };
+
+/// Place of a step in the order of work.
+[[nodiscard]] constexpr int place_in_work(SiteStepKind kind) noexcept {
+    constexpr std::array<int, 26> places{2,  3,  6,  8,  10, 12, 15, 16, 17, 18, 19, 20, 21,
+                                         22, 23, 24, 25, 0,  1,  4,  5,  7,  9,  11, 13, 14};
+    return places[static_cast<std::size_t>(kind)];
+}
 template <>
 struct NamesOf<SiteStepKind> {
-    static constexpr std::array<std::string_view, 17> list{
-        "corners_plumb",      "eave_line",   "top_line",     "diagonals",  "diagonals_braced", "purlin_marks",
-        "base_line",          "first_row",   "before_cover", "eave_trim",  "underlayment",     "rake_trim",
-        "closures_and_lines", "first_panel", "panel_marks",  "last_panel", "top_trim"};
+    static constexpr std::array<std::string_view, 26> list{"corners_plumb",
+                                                           "eave_line",
+                                                           "top_line",
+                                                           "diagonals",
+                                                           "diagonals_braced",
+                                                           "purlin_marks",
+                                                           "base_line",
+                                                           "first_row",
+                                                           "before_cover",
+                                                           "eave_trim",
+                                                           "underlayment",
+                                                           "rake_trim",
+                                                           "closures_and_lines",
+                                                           "first_panel",
+                                                           "panel_marks",
+                                                           "last_panel",
+                                                           "top_trim",
+                                                           "posts",
+                                                           "walls",
+                                                           "strings",
+                                                           "tails",
+                                                           "read_again",
+                                                           "pull",
+                                                           "twist",
+                                                           "shims",
+                                                           "lay_true"};
 };
 
 /// One figure with its name.

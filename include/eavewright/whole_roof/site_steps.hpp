@@ -12,6 +12,9 @@
 #include <eavewright/whole_roof/site_cover_steps.hpp>
 #include <eavewright/whole_roof/site_frame_steps.hpp>
 #include <eavewright/whole_roof/site_sheet.hpp>
+#include <eavewright/whole_roof/site_truing_steps.hpp>
+
+#include <algorithm>
 
 #include <cmath>
 #include <cstddef>
@@ -114,11 +117,15 @@ inline void add_step(std::optional<SiteStep> step, std::vector<SiteStep>& steps)
         add_step(last_panel_step(in), steps);
         add_step(top_trim_step(in), steps);
     }
+    add_truing_steps(in, steps);
+    std::stable_sort(steps.begin(), steps.end(), [](const SiteStep& a, const SiteStep& b) {
+        return place_in_work(a.kind) < place_in_work(b.kind);
+    });
     return steps;
 }
 }  // namespace detail
 
-/// The sheet for plane `slope` (0 is the front): the steps that apply to it, in the order of `SiteStepKind`, and the
+/// The sheet for plane `slope` (0 is the front): the steps that apply to it, in the order of work (`place_in_work`), and the
 /// cautions. Every figure is a field of `result` or `roof` where one of them holds it; the sheet's own are the long
 /// triangle, the plumb limit over the wall's height, and the marks at the right rake.
 ///

@@ -14,6 +14,7 @@
 #include <eavewright/whole_roof/lay_slope.hpp>
 #include <eavewright/whole_roof/over_all.hpp>
 #include <eavewright/whole_roof/result.hpp>
+#include <eavewright/whole_roof/roof_marks.hpp>
 #include <eavewright/whole_roof/search_deck.hpp>
 
 #include <cstddef>
@@ -169,6 +170,9 @@ inline void find_faults(const RoofDescription& roof, const Path& path, Faults& f
     if (faults.size() != before) {
         return;
     }
+    if (roof.readings) {
+        detail::find_reading_faults(roof, Path{path, "readings"}, faults);
+    }
     const RoofShape shape = detail::shape_of(roof.shape);
     for (std::size_t i = 0; i < shape.slopes.size(); ++i) {
         detail::find_slope_faults(roof, shape, i, faults);
@@ -218,7 +222,8 @@ namespace detail {
             .underlayment_rule = underlayment_choice(roof),
             .carried = {},
             .search = std::nullopt,
-            .wind = roof.holding ? std::optional<VelocityPressure>{wind_pressure_of(roof, shape)} : std::nullopt};
+            .wind = roof.holding ? std::optional<VelocityPressure>{wind_pressure_of(roof, shape)} : std::nullopt,
+            .truing = std::nullopt};
 }
 
 [[nodiscard]] inline RoofResult lay_roof(const RoofDescription& roof) {
@@ -249,20 +254,55 @@ namespace detail {
 }
 }  // namespace detail
 
-/// Lays out a whole roof: shape, planes as built, purlin rows, pieces, sheets, nails, steel, screws, trim, and how true it
-/// stands. Throws `FaultError` with the first fault of `check(roof)`.
-[[nodiscard]] inline RoofResult whole_roof(const RoofDescription& roof) {
+namespace detail {
+/// Readings are left to whoever trued the roof.
+[[nodiscard]] inline RoofResult lay_described(const RoofDescription& roof) {
     Faults faults;
-    detail::find_description_faults(roof, Path{""}, faults);
+    find_description_faults(roof, Path{""}, faults);
     if (!faults.empty()) {
         throw FaultError{faults.front()};
     }
     try {
-        return detail::lay_roof(roof);
+        return lay_roof(roof);
     } catch (const FaultError&) {
         require_sound(roof, "");  // the same fault, named by its place in the description
         throw;
     }
+}
+}  // namespace detail
+
+/// Lays out a whole roof: shape, planes as built, purlin rows, pieces, sheets, nails, steel, screws, trim, and how true it
+/// stands. Throws `FaultError` with the first fault of `check(roof)`, not_supported for a description with readings between
+/// marks: `true_roof` looks at those first.
+[[nodiscard]] inline RoofResult whole_roof(const RoofDescription& roof) {
+    if (roof.readings) {
+        throw FaultError{Fault{FaultCode::not_supported, "readings", "readings that nobody has looked at",
+                               "what true_roof found of them, beside the description"}};
+    }
+    return detail::lay_described(roof);
+}
+
+/// The same roof by what its readings say: each slope that was not measured by itself is laid by its corners as `truing`
+/// found them, where the readings agree. `truing` is what `true_roof(roof)` gave (whole_roof/true_roof.hpp, which needs
+/// Eigen; this does not). Throws as above, does_not_fit where `truing` is of another shape.
+[[nodiscard]] inline RoofResult whole_roof(const RoofDescription& roof, const TruingResult& truing) {
+    const std::size_t slopes = slope_count(roof.shape);
+    if (!truing.slopes.empty() && truing.slopes.size() != slopes) {
+        throw FaultError{Fault{FaultCode::does_not_fit, "truing", std::to_string(truing.slopes.size()) + " slopes",
+                               std::to_string(slopes) + ", as the description has"}};
+    }
+    RoofDescription found = roof;
+    if (roof.as_built.empty() && !truing.slopes.empty()) {
+        found.as_built.resize(slopes);
+    }
+    for (std::size_t i = 0; i < truing.slopes.size(); ++i) {
+        if (truing.slopes[i].square.readings_agree && !found.as_built[i].sides) {
+            found.as_built[i].sides = truing.slopes[i].sides;
+        }
+    }
+    RoofResult result = detail::lay_described(found);
+    result.truing = truing;
+    return result;
 }
 
 }  // namespace eavewright

@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: BSL-1.0
+#pragma once
+
+// One step of the adjustment: the least squares solution of the rows, its cofactors, and what the rows leave undecided.
+//
+// Sound networks go the quick way, by the factor of their normal equations. The trace of the inverse bounds how near they
+// are to undecided; past that bound they are taken apart by eigenvalues, which names what moves freely.
+
+#include <eavewright/squaring/network_datum.hpp>
+#include <eavewright/squaring/network_rows.hpp>
+
+#include <Eigen/Cholesky>
+#include <Eigen/Core>
+#include <Eigen/Eigenvalues>
+
+#include <cmath>
+#include <cstddef>
+#include <utility>
+#include <vector>
+
+namespace eavewright::squaring_detail {
+
+/// A number that is this many times less certain than its own readings are together is not decided by them.
+inline constexpr double loosest = 1e6;
+
+template <class Number>
+[[nodiscard]] MatrixOf<Number> normal_matrix(const std::vector<ReadingRow>& rows, std::size_t unknowns) {
+    MatrixOf<Number> normal = MatrixOf<Number>::Zero(at(unknowns), at(unknowns));
+    for (const ReadingRow& row : rows) {
+        for (std::size_t i = 0; i < row.used; ++i) {
+            for (std::size_t j = 0; j < row.used; ++j) {
+                normal(at(row.column[i]), at(row.column[j])) += row.slope[i] * row.slope[j];
+            }
+        }
+    }
+    return normal;
+}
+
+/// Normal equations and the factor that solves them; what they leave undecided beside rigid motions.
+template <class Number>
+struct Normals {
+    MatrixOf<Number> normal;
+    Datum<Number> datum;
+    Number hold_weight;
+    Eigen::LLT<MatrixOf<Number>> factor;
+    bool quick;                  ///< the factor is good; else the eigenvalues below
+    MatrixOf<Number> undecided;  ///< unit vectors of unknowns that no reading feels
+    MatrixOf<Number> pseudo_inverse;
+
+    [[nodiscard]] VectorOf<Number> solve(const VectorOf<Number>& slope) const {
+        return quick ? VectorOf<Number>{factor.solve(slope)} : VectorOf<Number>{pseudo_inverse.lazyProduct(slope)};
+    }
+};
+
+/// Holds the whole still: adds what the datum keeps to the normal equations.
+template <class Number>
+void add_hold(const Normals<Number>& n, MatrixOf<Number>& normal) {
+    for (Eigen::Index i = 0; i < n.datum.count(); ++i) {
+        const auto hold = n.datum.hold.col(i);
+        normal += n.hold_weight * hold.lazyProduct(hold.transpose());
+    }
+}
+
+/// The pseudo-inverse of the normal equations by their eigenvalues, with the unknowns that lie beyond `loosest` named.
+template <class Number>
+void take_apart(Normals<Number>& n) {
+    MatrixOf<Number> held = n.normal;
+    add_hold(n, held);
+    const Eigen::SelfAdjointEigenSolver<MatrixOf<Number>> parts{held};
+    const VectorOf<Number>& values = parts.eigenvalues();
+    const Eigen::Index all = values.size();
+    const Number least = all > 0 ? values[all - 1] / (loosest * loosest) : 0.0;
+    Eigen::Index undecided = 0;
+    while (undecided < all && !(values[undecided] > least)) {
+        ++undecided;
+    }
+    n.undecided = parts.eigenvectors().leftCols(undecided);
+    n.pseudo_inverse = MatrixOf<Number>::Zero(all, all);
+    for (Eigen::Index i = undecided; i < all; ++i) {
+        n.pseudo_inverse +=
+            parts.eigenvectors().col(i).lazyProduct(parts.eigenvectors().col(i).transpose()) / values[i];
+    }
+    n.quick = false;
+}
+
+/// Factors the normal equations of `rows`.
+template <class Number>
+[[nodiscard]] Normals<Number> factor_normals(const std::vector<ReadingRow>& rows, std::size_t unknowns,
+                                             Datum<Number> datum) {
+    Normals<Number> n{
+        normal_matrix<Number>(rows, unknowns), std::move(datum), 1.0, {}, true, MatrixOf<Number>{at(unknowns), 0}, {}};
+    n.hold_weight = unknowns > 0 ? n.normal.trace() / static_cast<Number>(unknowns) : 1.0;
+    MatrixOf<Number> held = n.normal;
+    add_hold(n, held);
+    n.factor.compute(held);
+    // A pivot far below its diagonal: what is left of an unknown once the others are settled.
+    const auto lower = n.factor.matrixLLT().diagonal();
+    n.quick = n.factor.info() == Eigen::Success;
+    for (Eigen::Index i = 0; n.quick && i < lower.size(); ++i) {
+        n.quick = lower[i] * lower[i] > 1e-10 * held(i, i);
+    }
+    if (!n.quick) {
+        take_apart(n);
+    }
+    return n;
+}
+
+/// Covariances of the unknowns, for readings of their stated deviations; of the whole as `datum.hold` keeps it.
+template <class Number>
+[[nodiscard]] MatrixOf<Number> cofactors_of(Normals<Number>& n) {
+    MatrixOf<Number> cofactors = n.pseudo_inverse;
+    if (n.quick) {
+        MatrixOf<Number> inverse_lower = MatrixOf<Number>::Identity(n.normal.rows(), n.normal.rows());
+        n.factor.matrixL().solveInPlace(inverse_lower);
+        cofactors = MatrixOf<Number>::Zero(n.normal.rows(), n.normal.rows());
+        cofactors.template selfadjointView<Eigen::Lower>().rankUpdate(inverse_lower.transpose());
+        cofactors.template triangularView<Eigen::StrictlyUpper>() = cofactors.transpose();
+        Number worst = 0;
+        for (Eigen::Index i = 0; i < cofactors.rows(); ++i) {
+            const Number here = cofactors(i, i) * n.normal(i, i);
+            worst = here > worst ? here : worst;
+        }
+        if (!(worst < loosest * loosest)) {
+            take_apart(n);
+            cofactors = n.pseudo_inverse;
+        }
+    }
+    if (n.datum.count() > 0) {  // the hold itself is no reading: take its share out
+        const MatrixOf<Number> seen = n.datum.hold.transpose().lazyProduct(n.datum.hold);
+        const MatrixOf<Number> share = seen.llt().solve(n.datum.motions.transpose());
+        cofactors -= share.transpose().lazyProduct(share) / n.hold_weight;
+    }
+    return cofactors;
+}
+
+}  // namespace eavewright::squaring_detail

@@ -115,7 +115,11 @@ void add_cut_pictures(const RoofResult& result, const std::optional<RoofOrder>& 
         }
         const SiteSheet sheet = site_sheet(*file.roof, result, i);
         const SitePaper paper = tick.is_metric() ? SitePaper::a4 : SitePaper::letter;
-        files.push_back({name + ".site.svg", draw_site_sheet(sheet, slope, {.paper = paper, .tick = tick})});
+        const std::vector<SiteSheet> sheets = sheets_of_work(sheet);
+        for (std::size_t s = 0; s < sheets.size(); ++s) {
+            files.push_back({name + (s + 1 < sheets.size() ? ".site_true.svg" : ".site.svg"),
+                             draw_site_sheet(sheets[s], slope, {.paper = paper, .tick = tick})});
+        }
         files.push_back({name + ".site.txt", write_site_sheet(sheet, tick)});
     }
     add_cut_pictures(result, order, file, stem, files);

@@ -42,8 +42,8 @@ void print_readings(const ReportText& text, const AdjustedNetwork<BuildingPoint>
         text.line("checked by no other", std::to_string(unchecked));
     }
     if (weakest != nullptr) {
-        text.line("blunders are seen from", text.of_decimal(*weakest->smallest_blunder) + ", in the reading of " +
-                                                text.of(weakest->read) + " that the others check least");
+        text.line("blunders seen from", text.of_decimal(*weakest->smallest_blunder) + ", in the reading of " +
+                                            text.of(weakest->read) + " that the others check least");
     }
     for (const std::size_t suspect : found.suspects) {
         const AdjustedReading& r = found.readings[suspect];
@@ -74,7 +74,11 @@ void print_slope(const ReportText& text, const SlopeTruing& slope) {
 
 void print_pulls(const ReportText& text, const PullPlan<BuildingPoint>& plan) {
     text.line("pulls", ReportText::words(name_of(plan.verdict)) + ", " + ReportText::words(name_of(plan.choice)) +
-                           "; " + percent(plan.chance_within) + " that all ends within");
+                           (plan.verdict == PullVerdict::not_pullable ? "; the best that can be had:" : ""));
+    if (plan.verdict == PullVerdict::pullable) {
+        text.line("  chance of within", percent(plan.chance_within) + " pulled by amount, " +
+                                            percent(plan.chance_pulled_to_read) + " pulled until the strap reads");
+    }
     for (std::size_t i = 0; i < plan.steps.size(); ++i) {
         const PullStep& step = plan.steps[i];
         for (const Slackening& slack : step.slacken_first) {

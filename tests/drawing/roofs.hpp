@@ -127,7 +127,7 @@ inline std::vector<Named> all_slopes() {
                                                               {"as found", as_found()},
                                                               {"shed", shed()},
                                                               {"200 ft", wide_gable(200_ft)}}) {
-        for (const SlopeResult& slope : whole_roof(roof).slopes) {
+        for (const SlopeResult& slope : compiled::whole_roof(roof).slopes) {
             slopes.push_back({name + " " + slope.name, slope, roof.tick});
         }
     }

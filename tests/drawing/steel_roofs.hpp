@@ -3,6 +3,7 @@
 
 // Roofs whose steel the drawings are tried on.
 
+#include "../support/compiled.hpp"
 #include "roofs.hpp"
 
 #include <string>
@@ -87,7 +88,7 @@ inline std::vector<Named> all_steel() {
              {"crooked deck", crooked_steel(true)},
              {"crooked purlins", crooked_steel(false)},
              {"metric steel", metric_steel()}}) {
-        for (const SlopeResult& slope : whole_roof(roof).slopes) {
+        for (const SlopeResult& slope : compiled::whole_roof(roof).slopes) {
             slopes.push_back({name + " " + slope.name, slope, roof.tick});
         }
     }

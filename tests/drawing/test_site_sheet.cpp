@@ -5,6 +5,7 @@
 #include <eavewright/drawing/site_sheet.hpp>
 #include <eavewright/whole_roof/site_steps.hpp>
 
+#include "../support/compiled.hpp"
 #include "drawing/roofs.hpp"
 #include "drawing/svg_reader.hpp"
 #include "support/refusal.hpp"
@@ -30,7 +31,7 @@ struct Made {
 };
 
 void add_all(const std::string& name, const RoofDescription& roof, std::vector<Made>& to) {
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     for (std::size_t i = 0; i < result.slopes.size(); ++i) {
         to.push_back({name + " " + result.slopes[i].name, site_sheet(roof, result, i), result.slopes[i], roof.tick});
     }

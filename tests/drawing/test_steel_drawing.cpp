@@ -6,6 +6,7 @@
 #include <eavewright/drawing/steel_drawing.hpp>
 #include <eavewright/units/write_tape.hpp>
 
+#include "../support/compiled.hpp"
 #include "../support/printing.hpp"
 #include "steel_roofs.hpp"
 #include "svg_reader.hpp"
@@ -285,7 +286,7 @@ TEST_CASE("same steel, same bytes, and no faster growth than the panels") {
     for (const int feet_long : {100, 200, 400}) {
         RoofDescription roof = with_steel();
         std::get<GableRoof>(roof.shape).length = Length::from_feet(feet_long);
-        const SlopeResult slope = whole_roof(roof).slopes[0];
+        const SlopeResult slope = compiled::whole_roof(roof).slopes[0];
         const double now = static_cast<double>(draw_steel(slope, {.title = "Roof"}).size()) /
                            static_cast<double>(slope.steel->panels.pieces.size());
         CHECK((per_panel == 0.0 || now < per_panel * 1.15));
@@ -294,7 +295,7 @@ TEST_CASE("same steel, same bytes, and no faster growth than the panels") {
 }
 
 TEST_CASE("steel that cannot be drawn is refused by name") {
-    const SlopeResult slope = whole_roof(with_steel()).slopes[0];
+    const SlopeResult slope = compiled::whole_roof(with_steel()).slopes[0];
     const auto code_of = [](const SlopeResult& drawn, const DrawingOptions& options) {
         try {
             return static_cast<void>(draw_steel(drawn, options)), 0;
@@ -322,7 +323,7 @@ TEST_CASE("steel that cannot be drawn is refused by name") {
 }
 
 TEST_CASE("a plane without a deck shows purlins, frames and marks, and speaks of no sheets") {
-    const SlopeResult slope = whole_roof(straight_on_purlins()).slopes[0];
+    const SlopeResult slope = compiled::whole_roof(straight_on_purlins()).slopes[0];
     REQUIRE(slope.sheets.pieces.empty());
     const std::string svg = draw_plane(slope, {.title = "Roof"});
     const std::string words = words_in(svg);

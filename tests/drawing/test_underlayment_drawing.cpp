@@ -5,6 +5,7 @@
 #include <eavewright/drawing/underlayment_drawing.hpp>
 #include <eavewright/units/write_tape.hpp>
 
+#include "../support/compiled.hpp"
 #include "../support/printing.hpp"
 #include "roofs.hpp"
 #include "svg_reader.hpp"
@@ -50,7 +51,7 @@ std::vector<Named> all_dried_in() {
         {"metric", dried_in(metric_hall(), Covering::lapped_metal, {.roll = {.length = 40_m, .width = 1000_mm}})}};
     std::vector<Named> slopes;
     for (const auto& [name, roof] : roofs) {
-        for (const SlopeResult& slope : whole_roof(roof).slopes) {
+        for (const SlopeResult& slope : compiled::whole_roof(roof).slopes) {
             slopes.push_back({name + " " + slope.name, slope, roof.tick});
         }
     }

@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 #include <eavewright/whole_roof.hpp>
 
+#include "../support/compiled.hpp"
 #include "support/printing.hpp"
 #include "support/refusal.hpp"
 #include "whole_roof/workshop.hpp"
@@ -23,7 +24,7 @@ TEST_CASE("sheets to buy: one slope of the workshop by hand") {
     // 23 whole; 7 of 78 7/16 x 48, 7 of 72 x 48 and 8 of 54 7/16 x 48 each leave less than 54 7/16 of their length, so each
     // takes a sheet: 45. The rips, 22 1/8 wide: 96 and 78 7/16 side by side (22.125 + 1/8 + 22.125 = 44.375) on one sheet, 72
     // on another: 47 in all.
-    const Sheets sheets = whole_roof(workshop()).slopes[0].sheets;
+    const Sheets sheets = compiled::whole_roof(workshop()).slopes[0].sheets;
     const std::vector<SheetSize> pieces = cut_sizes(sheets);
     const SheetCutList list = cut_sheets(pieces, four_by_eight);
     CHECK(list.sheets == 47);
@@ -91,7 +92,7 @@ TEST_CASE("sheets to buy: layouts of random roofs come out of what is bought") {
         roof.purlins->blocked_bays.clear();
         roof.steel.reset();  // a slope of 1 or 2 in 12 is too flat for it, and the deck alone is asked here
         roof.underlayment.reset();
-        for (const SlopeResult& slope : whole_roof(roof).slopes) {
+        for (const SlopeResult& slope : compiled::whole_roof(roof).slopes) {
             const std::vector<SheetSize> pieces = cut_sizes(slope.sheets);
             CHECK(find_faults_of_cuts(pieces, four_by_eight, cut_sheets(pieces, four_by_eight)).empty());
         }

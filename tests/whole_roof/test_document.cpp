@@ -2,6 +2,7 @@
 
 // The result's JSON, held against its schema and against the result, through a general-purpose JSON library.
 
+#include "../support/compiled.hpp"
 #include "workshop.hpp"
 
 #include <eavewright/whole_roof.hpp>
@@ -90,7 +91,7 @@ TEST_CASE("document: fits its schema, in inches and in millimetres") {
     const json schema = json::parse(write_json_schema<ResultDocument>("Layout of a roof"));
     for (const LengthUnit unit : {LengthUnit::inches, LengthUnit::millimetres}) {
         for (const RoofDescription& roof : {workshop(), measured_workshop()}) {
-            const json document = json::parse(write_json(ResultDocument{unit, whole_roof(roof)}, unit));
+            const json document = json::parse(write_json(ResultDocument{unit, compiled::whole_roof(roof)}, unit));
             CHECK(misfit(schema, document, "document") == "");
         }
     }
@@ -98,8 +99,8 @@ TEST_CASE("document: fits its schema, in inches and in millimetres") {
 
 TEST_CASE("document: the schema check itself can fail") {
     const json schema = json::parse(write_json_schema<ResultDocument>("Layout of a roof"));
-    json document =
-        json::parse(write_json(ResultDocument{LengthUnit::inches, whole_roof(workshop())}, LengthUnit::inches));
+    json document = json::parse(
+        write_json(ResultDocument{LengthUnit::inches, compiled::whole_roof(workshop())}, LengthUnit::inches));
     document["roof"].erase("nails");
     CHECK(misfit(schema, document, "document") == "document.roof: lacks nails");
     document["roof"]["nails"] = "many";
@@ -107,7 +108,7 @@ TEST_CASE("document: the schema check itself can fail") {
 }
 
 TEST_CASE("document: holds the figures of the result in the unit it states") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     for (const LengthUnit unit : {LengthUnit::inches, LengthUnit::millimetres}) {
         const json document = json::parse(write_json(ResultDocument{unit, roof}, unit));
         const bool metric = unit == LengthUnit::millimetres;

@@ -6,6 +6,7 @@
 #include <eavewright/holding/purlin_connection.hpp>
 #include <eavewright/whole_roof.hpp>
 
+#include "../support/compiled.hpp"
 #include "workshop.hpp"
 
 #include <doctest/doctest.h>
@@ -35,7 +36,7 @@ RoofDescription held_workshop() {
     return roof;
 }
 bool is_refused(const RoofDescription& roof, const std::string& path, FaultCode code) {
-    for (const Fault& fault : check(roof)) {
+    for (const Fault& fault : compiled::check(roof)) {
         if (fault.path == path && fault.code == code) {
             return true;
         }
@@ -45,7 +46,7 @@ bool is_refused(const RoofDescription& roof, const std::string& path, FaultCode 
 }  // namespace
 
 TEST_CASE("held against the wind: the workshop by hand") {
-    const RoofResult result = whole_roof(held_workshop());
+    const RoofResult result = compiled::whole_roof(held_workshop());
     // h: eave 12 ft 6 in and the deck's peak, halfway: the roof rises 6 ft over 18 ft of run and 6 in over the overhang.
     // Kz = 2.01 (h / 900)^(2 / 9.5), q = 0.00256 Kz 0.85 x 115^2.
     const double h = feet(result.wind->mean_roof_height);
@@ -80,7 +81,7 @@ TEST_CASE("held against the wind: the workshop by hand") {
 }
 
 TEST_CASE("held against the wind: purlins both ways, and uplift on their ends") {
-    const RoofResult result = whole_roof(held_workshop());
+    const RoofResult result = compiled::whole_roof(held_workshop());
     const PurlinHolding& purlins = *result.slopes[0].holding->purlins;
     // 10 ft bays, 24 in apart: a third of the bay is 3 1/3 ft, so 33 1/3 sq ft count.
     CHECK(square_feet(purlins.area.area) == doctest::Approx(100.0 / 3.0).epsilon(1e-9));
@@ -100,9 +101,9 @@ TEST_CASE("held against the wind: purlins both ways, and uplift on their ends") 
 
 TEST_CASE("held against the wind: nails by zone are counted and bought") {
     RoofDescription roof = held_workshop();
-    const std::int64_t base = whole_roof(roof).nails;
+    const std::int64_t base = compiled::whole_roof(roof).nails;
     roof.holding->zones = {{RoofZone::zone_2, 6_in, 6_in}, {RoofZone::zone_3, 4_in, 4_in}};
-    const RoofResult zoned = whole_roof(roof);
+    const RoofResult zoned = compiled::whole_roof(roof);
     CHECK(zoned.nails > base);
     CHECK(zoned.slopes[0].holding->nails[1].field == 6_in);
     CHECK(zoned.slopes[0].holding->nails[2].edge == 4_in);
@@ -120,7 +121,7 @@ TEST_CASE("held against the wind: what is refused") {
     CHECK(is_refused(sixteen, "holding.wind.form", FaultCode::not_supported));
     RoofDescription open = held_workshop();
     open.holding->wind.enclosure = Enclosure::open_sided;
-    const RoofResult result = whole_roof(open);
+    const RoofResult result = compiled::whole_roof(open);
     for (const ZoneNails& zone : result.slopes[0].holding->nails) {
         CHECK(zone.loaded.verdict == Verdict::no_verdict);
         CHECK(!zone.loaded.uplift);
@@ -139,14 +140,14 @@ TEST_CASE("held against the wind: what is refused") {
 TEST_CASE("held against the wind: 7-22 gives figures and no verdict") {
     RoofDescription roof = held_workshop();
     roof.holding->wind.edition = WindEdition::asce7_22;
-    for (const ZoneNails& zone : whole_roof(roof).slopes[0].holding->nails) {
+    for (const ZoneNails& zone : compiled::whole_roof(roof).slopes[0].holding->nails) {
         CHECK(zone.loaded.verdict == Verdict::no_verdict);
         CHECK(!zone.loaded.reason.empty());
     }
 }
 
 TEST_CASE("held against the wind: the picture") {
-    const RoofResult result = whole_roof(held_workshop());
+    const RoofResult result = compiled::whole_roof(held_workshop());
     const std::string drawn = draw_zones(result.slopes[0], {.title = "Workshop"});
     CHECK(drawn == draw_zones(result.slopes[0], {.title = "Workshop"}));
     CHECK(drawn.find("Edge distance a 3&#39;-7 3/16") != std::string::npos);
@@ -154,16 +155,16 @@ TEST_CASE("held against the wind: the picture") {
     CHECK(drawn.find("licensed professional") != std::string::npos);
     RoofDescription metric = held_workshop();
     metric.tick = Tick::of_millimetres(1);
-    CHECK(draw_zones(whole_roof(metric).slopes[1], {.title = "", .tick = metric.tick}).find("kPa") !=
+    CHECK(draw_zones(compiled::whole_roof(metric).slopes[1], {.title = "", .tick = metric.tick}).find("kPa") !=
           std::string::npos);
-    CHECK_THROWS_AS((void)draw_zones(whole_roof(workshop()).slopes[0], {}), FaultError);
+    CHECK_THROWS_AS((void)draw_zones(compiled::whole_roof(workshop()).slopes[0], {}), FaultError);
 }
 
 TEST_CASE("held against the wind: what hangs from the purlins presses and holds nothing down") {
     RoofDescription roof = held_workshop();
-    const PurlinHolding bare = *whole_roof(roof).slopes[0].holding->purlins;
+    const PurlinHolding bare = *compiled::whole_roof(roof).slopes[0].holding->purlins;
     roof.holding->purlin_strength->other_dead = ArealMass::from_pounds_per_square_foot(10.0);
-    const PurlinHolding loaded = *whole_roof(roof).slopes[0].holding->purlins;
+    const PurlinHolding loaded = *compiled::whole_roof(roof).slopes[0].holding->purlins;
     CHECK(loaded.zones[0].utilisation > bare.zones[0].utilisation);
     CHECK(pounds_force(loaded.zones[0].uplift_both) == pounds_force(bare.zones[0].uplift_both));
     // The connection's own check gives the same uplift: 0.6 W of zone 1 less 0.6 D square to the slope.
@@ -192,7 +193,7 @@ TEST_CASE("held against the wind: a low single slope keeps its two overhangs apa
     roof.underlayment.reset();
     roof.foam.reset();
     roof.handling.reset();
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     const std::vector<ZoneEdge>& edges = result.slopes[0].holding->zones.edges;
     CHECK(inches(edges[0].overhang) == doctest::Approx(18.0).epsilon(1e-9));
     CHECK(inches(edges[2].overhang) == doctest::Approx(6.0).epsilon(1e-9));

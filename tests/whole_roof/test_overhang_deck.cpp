@@ -2,6 +2,7 @@
 
 // The workshop with a deck at its overhangs alone, its stop board, and stacks on its slopes: what the walk makes of them.
 
+#include "../support/compiled.hpp"
 #include "workshop.hpp"
 
 #include <eavewright/whole_roof.hpp>
@@ -27,7 +28,7 @@ namespace {
 }  // namespace
 
 TEST_CASE("overhang deck: purlins drop under it, steel lies on one surface") {
-    const RoofResult roof = whole_roof(decked_at_overhangs());
+    const RoofResult roof = compiled::whole_roof(decked_at_overhangs());
     const SlopeResult& front = roof.slopes[0];
     REQUIRE(front.overhangs.has_value());
     // The wall stands 18 in level from the fascia's face: 18 x 1.0540926 = 18.9737 in up the slope. The first row at or
@@ -62,13 +63,13 @@ TEST_CASE("overhang deck: purlins drop under it, steel lies on one surface") {
     CHECK(front.nails.by_piece.size() == front.sheets.pieces.size());
     // Every strip begins a lane of its own, so that no two pieces have one name.
     const std::vector<PlacedPiece> pieces = placed_pieces(roof);
-    CHECK(check(pieces).empty());
+    CHECK(compiled::check(pieces).empty());
     CHECK(order_roof(decked_at_overhangs(), roof, SupplyPlan{}).sheets->sheets > 0);
 }
 
 TEST_CASE("overhang deck: the site sheet knows of no underlayment, and marks both rakes alike") {
     const RoofDescription roof = decked_at_overhangs();
-    const SiteSheet sheet = site_sheet(roof, whole_roof(roof), 0);
+    const SiteSheet sheet = site_sheet(roof, compiled::whole_roof(roof), 0);
     bool first_row = false;
     for (const SiteStep& step : sheet.steps) {
         CHECK(step.kind != SiteStepKind::underlayment);
@@ -86,30 +87,30 @@ TEST_CASE("overhang deck: the site sheet knows of no underlayment, and marks bot
 TEST_CASE("foam stops against blocks in both end bays, chosen or not") {
     RoofDescription roof = workshop();
     roof.purlins->blocked_bays = {3};
-    CHECK(whole_roof(roof).slopes[0].blocks.size() == 3 * 11);
+    CHECK(compiled::whole_roof(roof).slopes[0].blocks.size() == 3 * 11);
     roof.foam.reset();
-    CHECK(whole_roof(roof).slopes[0].blocks.size() == 11);
+    CHECK(compiled::whole_roof(roof).slopes[0].blocks.size() == 11);
     roof.foam = -1_in;
-    CHECK(check(roof).front().path == "foam");
+    CHECK(compiled::check(roof).front().path == "foam");
 }
 
 TEST_CASE("overhang deck: what contradicts it") {
     RoofDescription roof = decked_at_overhangs();
-    CHECK(check(roof).empty());
+    CHECK(compiled::check(roof).empty());
     roof.underlayment = DryInPlan{.roll = {.length = 144_ft}};
-    CHECK(check(roof).front().path == "underlayment");
+    CHECK(compiled::check(roof).front().path == "underlayment");
     roof.underlayment.reset();
     std::get<GableRoof>(roof.shape).build_up.deck = 0.4375_in;
-    CHECK(check(roof).front().path == "shape.build_up.deck");
+    CHECK(compiled::check(roof).front().path == "shape.build_up.deck");
     roof = decked_at_overhangs();
     roof.deck->overhangs_only->thickness = 0_in;
-    CHECK(check(roof).front().path == "deck.overhangs_only.thickness");
+    CHECK(compiled::check(roof).front().path == "deck.overhangs_only.thickness");
 }
 
 TEST_CASE("stop board: along the eave, as proud as a sheet is thick") {
     RoofDescription roof = workshop();
     roof.deck->stop_board = 16_ft;
-    const RoofResult laid = whole_roof(roof);
+    const RoofResult laid = compiled::whole_roof(roof);
     const StopBoard& board = laid.slopes[0].stop_board.value();
     CHECK(board.from == PlanePoint{0_in, 0_in});
     CHECK(board.to == PlanePoint{744_in, 0_in});
@@ -133,13 +134,13 @@ TEST_CASE("stop board: along the eave, as proud as a sheet is thick") {
     }
     CHECK(shown);
     roof.deck->stop_board = 6_ft;  // shorter than from joint to joint
-    CHECK(check(roof).front().path == "deck.stop_board");
+    CHECK(compiled::check(roof).front().path == "deck.stop_board");
 }
 
 TEST_CASE("stacks: full sheets within the load that a professional named") {
     RoofDescription roof = workshop();
     roof.handling->sheet_stack = StackPlan{.load_limit = pressure_from_psf(10.0), .lie = StackLie::along_eave};
-    const RoofResult laid = whole_roof(roof);
+    const RoofResult laid = compiled::whole_roof(roof);
     const Stacks& stacks = laid.slopes[0].sheet_stacks.value();
     // 1.4 psf on the slope is 1.4 x 1.0540926 = 1.4757 psf in plan: 10 / 1.4757 = 6.78, 6 sheets a stack. 23 full sheets:
     // four stacks of 6, 6, 6 and 5; none stays on the ground. 6 x 44.8 = 268.8 lb.
@@ -148,5 +149,5 @@ TEST_CASE("stacks: full sheets within the load that a professional named") {
     CHECK(stacks.on_ground == 0);
     CHECK(std::fabs(pounds(stacks.places.front().mass) - 268.8) < 1e-9);
     roof.handling->sheet.reset();
-    CHECK(check(roof).front().path == "handling.sheet_stack");
+    CHECK(compiled::check(roof).front().path == "handling.sheet_stack");
 }

@@ -2,6 +2,7 @@
 
 // The workshop's order worked by hand, and orders of random roofs: cut up again, what is bought yields every piece.
 
+#include "../support/compiled.hpp"
 #include "workshop.hpp"
 
 #include <eavewright/order/check_order.hpp>
@@ -52,7 +53,7 @@ TEST_CASE("workshop order: counts by hand") {
     supply.nails = {.pack = 1000, .sold_by = SoldBy::box};
     supply.screws = {.pack = 250, .sold_by = SoldBy::bag};
     supply.sealant = RunGoods{.length = 50_ft};
-    const RoofOrder order = order_roof(roof, whole_roof(roof), supply);
+    const RoofOrder order = order_roof(roof, compiled::whole_roof(roof), supply);
     // Lumber a slope: 10 pieces of 21 ft, 17 of 20 ft, 12 of 11 ft. 24 ft each for the first two; 11 ft twice from one
     // (22 ft and a kerf): 10 + 17 + 6 = 33. The blocks come out of what is left: 3 ft less a kerf of a 24 ft length takes
     // one of 22 1/2 in, 4 ft less a kerf two. Two slopes: 66.
@@ -97,7 +98,7 @@ TEST_CASE("workshop order: prices, and what is on hand first") {
     supply.lumber = {.stock = {{.length = 24_ft}, {.length = 16_ft, .on_hand = 6, .for_sale = false}}};
     supply.purlins = {.price_a_foot = Money::from_hundredths(110)};
     supply.sheets = {.price = Money::from_hundredths(1850), .on_hand = 4};
-    const RoofOrder order = order_roof(roof, whole_roof(roof), supply);
+    const RoofOrder order = order_roof(roof, compiled::whole_roof(roof), supply);
     // Six of 16 ft on hand take an 11 ft piece each: 66 - 3 = 63 to buy, at 24 x 1.10 = 26.40: 1663.20.
     CHECK(line_of(order, "purlin lumber").packs == 63);
     CHECK(line_of(order, "purlin lumber").price == Money::from_hundredths(166320));
@@ -119,7 +120,7 @@ TEST_CASE("what an order buys yields every piece when it is cut again") {
         roof.deck->sheets.stagger_spaces = random.whole(1, 2);
         roof.purlins->blocked_bays = {1};
         roof.steel->panels.rips = random.coin() ? RipPlace::last : RipPlace::balanced;
-        const RoofResult laid = whole_roof(roof);
+        const RoofResult laid = compiled::whole_roof(roof);
         SupplyPlan supply{};
         supply.nails.pack = random.whole(1, 1000);
         supply.screws.pack = random.whole(1, 300);
@@ -160,8 +161,8 @@ TEST_CASE("the difference between two layouts, piece by piece") {
     const RoofDescription before = workshop();
     RoofDescription after = workshop();
     std::get<GableRoof>(after.shape).length = 62_ft;
-    const std::vector<PlacedPiece> first = placed_pieces(whole_roof(before));
-    const std::vector<PlacedPiece> second = placed_pieces(whole_roof(after));
+    const std::vector<PlacedPiece> first = placed_pieces(compiled::whole_roof(before));
+    const std::vector<PlacedPiece> second = placed_pieces(compiled::whole_roof(after));
     const Difference same = difference(first, first, before.tick);
     CHECK(same.changes.empty());
     CHECK(same.unchanged == static_cast<std::int64_t>(first.size()));

@@ -6,6 +6,7 @@
 #include <eavewright/whole_roof/search_deck.hpp>
 #include <eavewright/whole_roof/whole_roof.hpp>
 
+#include "../support/compiled.hpp"
 #include "support/printing.hpp"
 #include "workshop.hpp"
 
@@ -20,9 +21,9 @@ using namespace eavewright::literals;
 TEST_CASE("a deck laid as found takes no more sheets than the one described") {
     RoofDescription roof = workshop();
     roof.deck->sheets.rip_first = 40_in;  // a first lane of 8 in, which nobody would choose
-    const RoofResult described = whole_roof(roof);
+    const RoofResult described = compiled::whole_roof(roof);
     roof.deck->layout = SheetLayout::fewest_sheets;
-    const RoofResult found = whole_roof(roof);
+    const RoofResult found = compiled::whole_roof(roof);
     CHECK_FALSE(described.search.has_value());
     REQUIRE(found.search.has_value());
     CHECK(found.search->score.slivers < found.search->plain.slivers);

@@ -7,6 +7,7 @@
 #include <eavewright/whole_roof/whole_roof.hpp>
 #include <eavewright/writing/json.hpp>
 
+#include "../support/compiled.hpp"
 #include "drawing/roofs.hpp"
 #include "support/printing.hpp"
 #include "support/refusal.hpp"
@@ -38,7 +39,7 @@ const SiteStep& step_in(const SiteSheet& sheet, SiteStepKind kind) {
     return *step;
 }
 SiteSheet sheet_of(const RoofDescription& roof, std::size_t slope = 0) {
-    return site_sheet(roof, whole_roof(roof), slope);
+    return site_sheet(roof, compiled::whole_roof(roof), slope);
 }
 bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
@@ -49,7 +50,7 @@ std::vector<RoofDescription> roofs() {
     std::get<GableRoof>(bare.shape).build_up.deck = no_length;
     return {workshop(),
             bare,
-            test_roofs::workshop(200_ft),
+            test_roofs::wide_gable(200_ft),
             test_roofs::half_stagger(),
             test_roofs::from_the_right(),
             test_roofs::metric_hall(),
@@ -101,7 +102,7 @@ TEST_CASE("the workshop's sheet holds every step once, in its numbered order") {
 
 TEST_CASE("every roof's steps come in order, each with something to read and something to do") {
     for (const RoofDescription& roof : roofs()) {
-        const RoofResult result = whole_roof(roof);
+        const RoofResult result = compiled::whole_roof(roof);
         for (std::size_t slope = 0; slope < result.slopes.size(); ++slope) {
             CAPTURE(roof.name);
             const SiteSheet sheet = site_sheet(roof, result, slope);
@@ -229,7 +230,7 @@ TEST_CASE("workshop's sheet by hand: steel") {
 
 TEST_CASE("figures are the fields of the layout, on either slope") {
     const RoofDescription roof = workshop();
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     for (std::size_t index = 0; index < 2; ++index) {
         const SlopeResult& slope = result.slopes[index];
         const SiteSheet sheet = site_sheet(roof, result, index);
@@ -255,7 +256,7 @@ TEST_CASE("limits follow the description") {
     RoofDescription roof = workshop();
     roof.squaring.tolerance.diagonal_difference = 0.375_in;
     roof.steel->panels.creep = 0.25_in;
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     const SiteSheet sheet = site_sheet(roof, result, 0, {.eave = 0.5_in, .panels_between = 7});
     CHECK(step_in(sheet, SiteStepKind::diagonals).limit == 0.375_in);
     CHECK(step_in(sheet, SiteStepKind::before_cover).limit == 0.375_in);
@@ -360,7 +361,7 @@ TEST_CASE("measured slopes say what to pull, in the words of their verdicts") {
     // One slope out by 1 in of diagonals: the longer from the left eave corner, so the ridge goes left.
     const FourSides out{744_in, 744_in, rake, rake, 784.3_in, 783.3_in};
     roof.as_built = {SlopeAsBuilt{.rows = std::nullopt, .sides = out, .deck = std::nullopt}, SlopeAsBuilt{}};
-    RoofResult result = whole_roof(roof);
+    RoofResult result = compiled::whole_roof(roof);
     const Trueness& front = *result.slopes[0].trueness;
     REQUIRE(front.verdict == SquareVerdict::pull);
     const SiteStep step = step_in(site_sheet(roof, result, 0), SiteStepKind::diagonals);
@@ -377,7 +378,7 @@ TEST_CASE("measured slopes say what to pull, in the words of their verdicts") {
     // Both slopes read: one ridge serves both, in the front's words on either sheet.
     const FourSides back{744_in, 744_in, rake, rake, 783.3_in, 784.3_in};
     roof.as_built[1].sides = back;
-    result = whole_roof(roof);
+    result = compiled::whole_roof(roof);
     REQUIRE(result.ridge->verdict == PairVerdict::pull_ridge);
     for (std::size_t index = 0; index < 2; ++index) {
         const SiteStep both = step_in(site_sheet(roof, result, index), SiteStepKind::diagonals);
@@ -386,7 +387,7 @@ TEST_CASE("measured slopes say what to pull, in the words of their verdicts") {
         CHECK(both.correction[0].length == magnitude(result.ridge->ridge_move));
     }
     roof.as_built[1].sides = out;  // both lean to their own left-to-right: the eaves have slid
-    result = whole_roof(roof);
+    result = compiled::whole_roof(roof);
     REQUIRE(result.ridge->verdict == PairVerdict::eaves_slid);
     const SiteStep slid = step_in(site_sheet(roof, result, 0), SiteStepKind::diagonals);
     REQUIRE_FALSE(slid.correction.empty());
@@ -401,7 +402,7 @@ TEST_CASE("a measured deck gives its readings and lengths") {
     const FourSides deck{744_in, hypotenuse(744_in, left - right), left,
                          right,  hypotenuse(744_in, right),        hypotenuse(744_in, left)};
     roof.as_built = {SlopeAsBuilt{.rows = std::nullopt, .sides = std::nullopt, .deck = deck}, SlopeAsBuilt{}};
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     const SiteStep step = step_in(site_sheet(roof, result, 0), SiteStepKind::before_cover);
     REQUIRE(step.expected.size() == 6);
     CHECK(off_by(step.expected[2].length, left) < 1e-6);
@@ -420,7 +421,7 @@ TEST_CASE("a measured deck gives its readings and lengths") {
 
 TEST_CASE("rows as found are read again, at both rakes") {
     const RoofDescription roof = test_roofs::as_found();
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     const SiteStep step = step_in(site_sheet(roof, result, 0), SiteStepKind::purlin_marks);
     CHECK(holds(step.title, "as found"));
     REQUIRE(step.mark_columns.size() == 4);
@@ -432,7 +433,7 @@ TEST_CASE("rows as found are read again, at both rakes") {
 TEST_CASE("courses of underlayment stand with their marks") {
     RoofDescription roof = workshop();
     roof.underlayment = DryInPlan{.roll = {.length = 72_ft}};
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     const SiteStep step = step_in(site_sheet(roof, result, 0), SiteStepKind::underlayment);
     const Underlayment& laid = *result.slopes[0].underlayment;
     CHECK(step.expected[0].length == laid.laps.exposure);
@@ -456,12 +457,12 @@ TEST_CASE("cautions name falls, lifting, wind, bracing and the professional") {
     CHECK(holds(all, std::string{handling_caution}));
     // 30 lbf on 32 sq ft: 19.1 mph; on 66.9 sq ft: sqrt(30 / 66.8958 / 0.00256) = 13.2 mph. Rounded down.
     CHECK(holds(all, "a sheet at 19 mph, a panel at 13 mph"));
-    CHECK_FALSE(holds(detail::wind_words(whole_roof(test_roofs::shed()), false), "mph"));
+    CHECK_FALSE(holds(detail::wind_words(compiled::whole_roof(test_roofs::shed()), false), "mph"));
 }
 
 TEST_CASE("a sheet is not made of another roof's layout, nor for a plane that is not there") {
     const RoofDescription roof = workshop();
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     const Fault plane = refusal_of([&] { (void)site_sheet(roof, result, 2); });
     CHECK(plane.path == "slope");
     CHECK(plane.code == FaultCode::out_of_range);
@@ -496,7 +497,7 @@ TEST_CASE("a sheet travels as JSON") {
 TEST_CASE("plain text: narrow, whole, the same every time") {
     for (RoofDescription roof : roofs()) {
         roof.name += "\n\x01 \xC3\xA9" + std::string(100, 'w');
-        const RoofResult result = whole_roof(roof);
+        const RoofResult result = compiled::whole_roof(roof);
         const SiteSheet sheet = site_sheet(roof, result, result.slopes.size() - 1);
         const std::string text = write_site_sheet(sheet, roof.tick);
         CHECK(text == write_site_sheet(sheet, roof.tick));

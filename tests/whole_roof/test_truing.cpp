@@ -8,8 +8,8 @@
 #include <eavewright/whole_roof/site_steps.hpp>
 #include <eavewright/whole_roof/whole_roof.hpp>
 
+#include "../support/compiled.hpp"
 #include "../support/refusal.hpp"
-#include "trued.hpp"
 #include "workshop.hpp"
 
 #include <doctest/doctest.h>
@@ -45,8 +45,21 @@ RoofReadings read_all(const Standing& s) {
     const auto tape = [&](std::size_t a, std::size_t b) {
         read.distances.push_back({s.names[a], s.names[b], distance_between(s.places[a], s.places[b])});
     };
-    for (const auto& [a, b] : std::vector<std::pair<std::size_t, std::size_t>>{
-             {0, 1}, {3, 2}, {4, 5}, {0, 3}, {1, 2}, {4, 3}, {5, 2}, {0, 2}, {1, 3}, {5, 3}, {4, 2}, {0, 4}, {1, 5}, {0, 5}, {1, 4}}) {
+    for (const auto& [a, b] : std::vector<std::pair<std::size_t, std::size_t>>{{0, 1},
+                                                                               {3, 2},
+                                                                               {4, 5},
+                                                                               {0, 3},
+                                                                               {1, 2},
+                                                                               {4, 3},
+                                                                               {5, 2},
+                                                                               {0, 2},
+                                                                               {1, 3},
+                                                                               {5, 3},
+                                                                               {4, 2},
+                                                                               {0, 4},
+                                                                               {1, 5},
+                                                                               {0, 5},
+                                                                               {1, 4}}) {
         tape(a, b);
     }
     for (std::size_t i = 0; i < s.places.size(); ++i) {
@@ -93,7 +106,7 @@ TEST_CASE("marks stand at the corners of the surface that the sheets lie on") {
 }
 
 TEST_CASE("a true roof reads true, and nothing is to be pulled") {
-    const TruingResult truing = truing_of(racked(no_length));
+    const TruingResult truing = compiled::true_roof(racked(no_length));
     REQUIRE(truing.network);
     CHECK(truing.network->standing == NetworkStanding::agree);
     CHECK(truing.network->afloat);
@@ -113,7 +126,7 @@ TEST_CASE("a true roof reads true, and nothing is to be pulled") {
 // with diagonals of about 783.8 in their difference is 4 * 744 * 0.625 / (2 * 783.8) = 1.1866 in.
 TEST_CASE("a slid ridge is found, and one strap a slope pulls it back") {
     const RoofDescription roof = racked(0.625_in);
-    const TruingResult truing = truing_of(roof);
+    const TruingResult truing = compiled::true_roof(roof);
     CHECK(inches(truing.slopes[0].square.diagonals.value) == doctest::Approx(1.1866).epsilon(1e-3));
     CHECK(inches(truing.slopes[0].square.rack.value) == doctest::Approx(0.625).epsilon(1e-6));
     // From the back, facing up, the same slide goes to the left.
@@ -136,7 +149,7 @@ TEST_CASE("a slid ridge is found, and one strap a slope pulls it back") {
 
 TEST_CASE("the roof is laid by what the readings found, and the sheet says what to do") {
     const RoofDescription roof = racked(0.625_in);
-    const RoofResult result = trued(roof);
+    const RoofResult result = compiled::trued_roof(roof);
     REQUIRE(result.truing);
     REQUIRE(result.slopes[0].trueness);
     CHECK(inches(result.slopes[0].trueness->shear) == doctest::Approx(0.625).epsilon(1e-6));
@@ -148,6 +161,8 @@ TEST_CASE("the roof is laid by what the readings found, and the sheet says what 
     REQUIRE(pull != nullptr);
     CHECK(pull->title.find("Pull 1 of 1") == 0);
     CHECK(pull->reading.find("Slacken") == 0);
+    CHECK(sheet.cautions.size() == site_sheet(workshop(), compiled::whole_roof(workshop()), 0).cautions.size() + 1);
+    CHECK(pull->expected.size() == 4);  // the diagonals of both slopes: sides do not change
     REQUIRE(pull->correction.size() >= 3);
     CHECK(pull->correction[0].label.find("slacken") == 0);
     CHECK(find_step(sheet, SiteStepKind::lay_true) != nullptr);
@@ -160,7 +175,7 @@ TEST_CASE("the roof is laid by what the readings found, and the sheet says what 
 TEST_CASE("one wrong reading is named, and nothing is pulled or laid by it") {
     RoofDescription roof = racked(0.625_in);
     roof.readings->distances[7].read += 2_in;  // front_left to ridge_right
-    const RoofResult result = trued(roof);
+    const RoofResult result = compiled::trued_roof(roof);
     REQUIRE(result.truing->network);
     CHECK(result.truing->network->standing == NetworkStanding::blunder_placed);
     CHECK(result.truing->network->suspects == std::vector<std::size_t>{7});
@@ -178,14 +193,14 @@ TEST_CASE("slopes read by tape alone leave corners loose, and heights or the wid
     roof.readings->levels.clear();
     roof.readings->distances.erase(roof.readings->distances.begin() + 11,
                                    roof.readings->distances.end());  // both slopes, nothing across the building
-    const TruingResult truing = truing_of(roof);
+    const TruingResult truing = compiled::true_roof(roof);
     CHECK(truing.network->standing == NetworkStanding::loose);
     CHECK(truing.slopes[0].square.verdict == StandingVerdict::undecided);
     CHECK(truing.slopes[0].square.loose_corner.has_value());
     CHECK(!truing.pulls);
     REQUIRE(!truing.next.empty());
     CHECK(truing.next[0].settles);  // a distance across the building holds the eaves apart
-    const RoofResult result = trued(roof);
+    const RoofResult result = compiled::trued_roof(roof);
     CHECK(!result.slopes[0].trueness);
     CHECK(find_step(site_sheet(roof, result, 1), SiteStepKind::read_again) != nullptr);
 }
@@ -197,7 +212,7 @@ TEST_CASE("what no pull cures is named with its reason and the best that can be 
     s.places[4].x += 1_in;
     s.places[5].x += 1_in;
     roof.readings = read_all(s);
-    const TruingResult truing = truing_of(roof);
+    const TruingResult truing = compiled::true_roof(roof);
     REQUIRE(truing.pulls);
     CHECK(truing.pulls->verdict == PullVerdict::not_pullable);
     int contradicting = 0;
@@ -206,7 +221,7 @@ TEST_CASE("what no pull cures is named with its reason and the best that can be 
         CHECK(each.met == (each.obstacle == PullObstacle::none));
     }
     CHECK(contradicting >= 1);
-    const SiteSheet sheet = site_sheet(roof, trued(roof), 0);
+    const SiteSheet sheet = site_sheet(roof, compiled::trued_roof(roof), 0);
     REQUIRE(find_step(sheet, SiteStepKind::pull) != nullptr);
     bool said = false;
     for (const SiteStep& step : sheet.steps) {
@@ -235,10 +250,16 @@ TEST_CASE("strings, walls, tails, purlins and posts go onto the sheet by themsel
                            .width = 36_ft,
                            .height = 12_ft};
     roof.readings = read;
-    const RoofResult result = trued(roof);
+    const RoofResult result = compiled::trued_roof(roof);
     CHECK(!result.truing->network);
     CHECK(result.truing->slopes.empty());
     const SiteSheet front = site_sheet(roof, result, 0);
+    const std::vector<SiteSheet> parts = sheets_of_work(front);
+    REQUIRE(parts.size() == 2);
+    CHECK(parts[0].steps.size() + parts[1].steps.size() == front.steps.size());
+    CHECK(find_step(parts[0], SiteStepKind::shims) != nullptr);
+    CHECK(find_step(parts[1], SiteStepKind::first_row) != nullptr);
+    CHECK(sheets_of_work(site_sheet(workshop(), compiled::whole_roof(workshop()), 0)).size() == 1);
     for (const SiteStepKind kind :
          {SiteStepKind::posts, SiteStepKind::walls, SiteStepKind::strings, SiteStepKind::tails, SiteStepKind::shims}) {
         REQUIRE(find_step(front, kind) != nullptr);
@@ -253,20 +274,20 @@ TEST_CASE("strings, walls, tails, purlins and posts go onto the sheet by themsel
 TEST_CASE("readings that name no mark, or do not fit, are refused under their own names") {
     RoofDescription roof = racked(no_length);
     roof.readings->distances[3].to = "nowhere";
-    Fault fault = refusal_of([&] { (void)truing_of(roof); });
+    Fault fault = refusal_of([&] { (void)compiled::true_roof(roof); });
     CHECK(fault.code == FaultCode::unknown_name);
     CHECK(fault.path == "readings.distances[3].to");
     roof = racked(no_length);
     roof.readings->tapes.clear();
-    CHECK(refusal_of([&] { (void)truing_of(roof); }).code == FaultCode::out_of_range);
+    CHECK(refusal_of([&] { (void)compiled::true_roof(roof); }).code == FaultCode::out_of_range);
     roof = racked(no_length);
     roof.readings->crossings = {{7, {.upper = UpperString::up_right, .clear_gap = 0.5_in, .thickness = 0_in}}};
-    CHECK(refusal_of([&] { (void)truing_of(roof); }).path == "readings.crossings[0].slope");
+    CHECK(refusal_of([&] { (void)compiled::true_roof(roof); }).path == "readings.crossings[0].slope");
     roof = racked(no_length);
-    CHECK(refusal_of([&] { (void)whole_roof(roof); }).code == FaultCode::not_supported);
+    CHECK(refusal_of([&] { (void)compiled::whole_roof(roof); }).code == FaultCode::not_supported);
     roof.readings = std::nullopt;
-    CHECK(refusal_of([&] { (void)truing_of(roof); }).code == FaultCode::missing_field);
-    const TruingResult gable = truing_of(racked(no_length));
+    CHECK(refusal_of([&] { (void)compiled::true_roof(roof); }).code == FaultCode::missing_field);
+    const TruingResult gable = compiled::true_roof(racked(no_length));
     RoofDescription single = workshop();
     single.shape = SingleSlopeRoof{.width = 24_ft,
                                    .length = 40_ft,
@@ -277,5 +298,5 @@ TEST_CASE("readings that name no mark, or do not fit, are refused under their ow
                                    .build_up = {.purlin = 5.5_in, .deck = 0.4375_in},
                                    .bearing_height = 10_ft,
                                    .heel = 6_in};
-    CHECK(refusal_of([&] { (void)whole_roof(single, gable); }).code == FaultCode::does_not_fit);
+    CHECK(refusal_of([&] { (void)compiled::whole_roof(single, gable); }).code == FaultCode::does_not_fit);
 }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: BSL-1.0
+#include "../support/compiled.hpp"
 #include "workshop.hpp"
 
 #include <eavewright/whole_roof.hpp>
@@ -39,7 +40,7 @@ RoofDescription timber_store() {
 }  // namespace
 
 TEST_CASE("walk: a metric roof closes to its own tick, every joint on a purlin's centre") {
-    const RoofResult roof = whole_roof(timber_store());
+    const RoofResult roof = compiled::whole_roof(timber_store());
     CHECK(roof.findings == 0);
     CHECK(roof.worst_closure <= 0.5_mm + 1e-9_in);
     // (6000 + 450 + 300) / cos 10 deg = 6854.13 mm.
@@ -57,7 +58,7 @@ TEST_CASE("walk: a 2400 mm sheet on four 24 in spaces misses its purlin") {
     // 2400 mm = 94.488 in; the fifth 1 1/2 in purlin begins at 96 - 0.75 = 95.25 in.
     RoofDescription roof = workshop();
     roof.deck->sheets.sheet.length = 2400_mm;
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     std::size_t missed = 0;
     for (const Finding& finding : result.slopes[0].sheets.findings) {
         if (finding.code == FindingCode::joint_on_nothing) {
@@ -70,7 +71,7 @@ TEST_CASE("walk: a 2400 mm sheet on four 24 in spaces misses its purlin") {
 }
 
 TEST_CASE("walk: rows as found, fed back as the rows they were, change nothing") {
-    const RoofResult ruled = whole_roof(workshop());
+    const RoofResult ruled = compiled::whole_roof(workshop());
     RoofDescription roof = workshop();
     AsFound found{};
     for (const PurlinRow& row : ruled.slopes[0].purlins->rows) {
@@ -79,14 +80,14 @@ TEST_CASE("walk: rows as found, fed back as the rows they were, change nothing")
         }
     }
     roof.as_built = {SlopeAsBuilt{.rows = found}, SlopeAsBuilt{.rows = found}};
-    const RoofResult as_found = whole_roof(roof);
+    const RoofResult as_found = compiled::whole_roof(roof);
     CHECK(as_found.nails == ruled.nails);
     CHECK(as_found.findings == ruled.findings);
     CHECK(as_found.sheet_pieces == ruled.sheet_pieces);
 }
 
 TEST_CASE("walk: sides that read true give the nominal layout, to what the tape was rounded to") {
-    const RoofResult nominal = whole_roof(workshop());
+    const RoofResult nominal = compiled::whole_roof(workshop());
     const SlopeResult& slope = nominal.slopes[0];
     const FourSides sides{.eave = slope.plane_length,
                           .ridge = slope.plane_length,
@@ -96,7 +97,7 @@ TEST_CASE("walk: sides that read true give the nominal layout, to what the tape 
                           .up_left = slope.diagonal};
     RoofDescription roof = workshop();
     roof.as_built = {SlopeAsBuilt{.sides = sides}, SlopeAsBuilt{.sides = sides}};
-    const RoofResult measured = whole_roof(roof);
+    const RoofResult measured = compiled::whole_roof(roof);
     CHECK(measured.nails == nominal.nails);
     CHECK(measured.findings == 0);
     REQUIRE(measured.ridge.has_value());
@@ -113,7 +114,7 @@ TEST_CASE("walk: sheets over chords run along the eave") {
     roof.covering = CoveringPlan{.covering = Covering::asphalt_shingles};
     roof.frames.spacing = BaysAtMost{24_in};
     roof.deck->sheets.joints = JointPlace::on_supports;
-    const RoofResult result = whole_roof(roof);
+    const RoofResult result = compiled::whole_roof(roof);
     const SlopeResult& front = result.slopes[0];
     CHECK(front.surface == Surface::chord_top);
     CHECK(front.sheets.run == SupportRun::up_slope);
@@ -134,30 +135,30 @@ TEST_CASE("walk: sheets over chords run along the eave") {
 TEST_CASE("walk: half lap under shingles below 4 in 12, and no lapped metal below 3 in 12") {
     RoofDescription roof = workshop();
     std::get<GableRoof>(roof.shape).pitch = Pitch::in_12(3.5);
-    CHECK(check(roof).empty());
+    CHECK(compiled::check(roof).empty());
     roof.steel.reset();
     roof.covering = CoveringPlan{.covering = Covering::asphalt_shingles};
-    const RoofResult low = whole_roof(roof);
+    const RoofResult low = compiled::whole_roof(roof);
     CHECK(kind_of(low.underlayment_rule->rule) == UnderlaymentRuleKind::half_lap);
     CHECK(low.slopes[0].underlayment->laps.layers == 2);
     roof = workshop();
     std::get<GableRoof>(roof.shape).pitch = Pitch::in_12(2.5);
-    const Faults faults = check(roof);
+    const Faults faults = compiled::check(roof);
     REQUIRE(faults.size() == 1);
     CHECK(faults[0].path == "steel");
     CHECK(faults[0].required.find("at least 3 in 12 for lapped metal") == 0);
     CHECK(faults[0].required.find("sealed lapped metal") != std::string::npos);
     roof.steel->edges.closures->side_laps = true;
-    CHECK(check(roof).empty());
+    CHECK(compiled::check(roof).empty());
 }
 
 TEST_CASE("walk: the same description gives the same bits") {
-    const std::string once = write_json(whole_roof(workshop()), LengthUnit::inches);
-    const std::string again = write_json(whole_roof(workshop()), LengthUnit::inches);
+    const std::string once = write_json(compiled::whole_roof(workshop()), LengthUnit::inches);
+    const std::string again = write_json(compiled::whole_roof(workshop()), LengthUnit::inches);
     CHECK(once == again);
 }
 
 TEST_CASE("walk: every result carries its caution") {
-    const std::string text = write_json(whole_roof(workshop()), LengthUnit::inches);
+    const std::string text = write_json(compiled::whole_roof(workshop()), LengthUnit::inches);
     CHECK(text.find("confirmed under the local code by a licensed professional") != std::string::npos);
 }

@@ -5,6 +5,7 @@
 // 36 ft x 60 ft gable, 4 in 12, 18 in eaves to the fascia's outer face, 12 in rakes, frames at 10 ft, 2x6 purlins on edge
 // at 24 in, 4 ft x 8 ft sheets with 1/8 in gaps, nails at 6 in and 12 in, 3/8 in from edges.
 
+#include "../support/compiled.hpp"
 #include "workshop.hpp"
 
 #include <eavewright/units/write_tape.hpp>
@@ -45,7 +46,7 @@ const Length slope_length = 19.5_ft * factor;
 }  // namespace
 
 TEST_CASE("workshop: lengths") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     const SlopeResult& front = roof.slopes[0];
     CHECK(front.run == 18_ft);
     CHECK(front.total_run == 19.5_ft);
@@ -58,7 +59,7 @@ TEST_CASE("workshop: lengths") {
 }
 
 TEST_CASE("workshop: heights from the benchmark") {
-    const RoofHeights heights = whole_roof(workshop()).heights;
+    const RoofHeights heights = compiled::whole_roof(workshop()).heights;
     CHECK(heights.bearing == 144_in);
     CHECK(heights.chord_at_wall == 150_in);  // 144 + heel 6
     CHECK(heights.chord_at_eave == 144_in);  // 150 - 18 x 4/12
@@ -70,7 +71,7 @@ TEST_CASE("workshop: heights from the benchmark") {
 }
 
 TEST_CASE("workshop: areas and diagonals") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     // 62 x 19.5 x sqrt(10)/3 = 1209 x 1.05409255 = 1274.3979 sq ft a slope, 2548.7958 in all: 25.49 squares.
     CHECK(std::fabs(square_feet(roof.slopes[0].area) - 1274.3979) < 5e-5);
     CHECK(std::fabs(square_feet(roof.roof_area) - 2548.7958) < 5e-5);
@@ -84,7 +85,7 @@ TEST_CASE("workshop: areas and diagonals") {
 }
 
 TEST_CASE("workshop: purlin marks") {
-    const SlopeResult front = whole_roof(workshop()).slopes[0];
+    const SlopeResult front = compiled::whole_roof(workshop()).slopes[0];
     // Fascia, rows at 24 x 1 ... 24 x 10 = 240 in, and the ridge row: its upper side 2 in below the ridge, so that
     // screws reach it under steel that stays 1 in back, its centre 2 3/4 in.
     REQUIRE(front.marks.size() == 12);
@@ -102,7 +103,7 @@ TEST_CASE("workshop: purlin marks") {
 }
 
 TEST_CASE("workshop: purlin pieces and blocks") {
-    const SlopeResult front = whole_roof(workshop()).slopes[0];
+    const SlopeResult front = compiled::whole_roof(workshop()).slopes[0];
     // Frames: 12 + 0.75 = 12.75 (side flush with the wall), 132, 252, 372, 492, 612, 732 - 0.75 = 731.25 in from the rake.
     CHECK(front.frames.centres == std::vector<Length>{12.75_in, 132_in, 252_in, 372_in, 492_in, 612_in, 731.25_in});
     // 24 ft = 288 in of stock. Even rows: 252, then 240, then 744 - 492 = 252. Odd rows hold back to 132: 132, 240, 240, 132.
@@ -127,7 +128,7 @@ TEST_CASE("workshop: purlin pieces and blocks") {
 }
 
 TEST_CASE("workshop: columns and courses with joints one space off") {
-    const Sheets sheets = whole_roof(workshop()).slopes[0].sheets;
+    const Sheets sheets = compiled::whole_roof(workshop()).slopes[0].sheets;
     // 15 columns of 48 in with 15 gaps: 15 x 48.125 = 721.875; the rip is 744 - 721.875 = 22.125 in.
     CHECK(sheets.lanes == 16);
     CHECK(off_by(exact_width(piece_called(sheets, "P1")), 22.125_in) < 1e-9);
@@ -157,7 +158,7 @@ TEST_CASE("workshop: columns and courses with joints one space off") {
 TEST_CASE("workshop: half stagger leaves a strip") {
     RoofDescription roof = workshop();
     roof.deck->sheets.stagger_spaces = 2;
-    const Sheets sheets = whole_roof(roof).slopes[0].sheets;
+    const Sheets sheets = compiled::whole_roof(roof).slopes[0].sheets;
     // Starter 48; 48 + 1/8 + 96 + 1/8 + 96 + 1/8 = 240.375; left 246.6577 - 240.375 = 6.2827 in.
     CHECK(off_by(exact_length(piece_called(sheets, "B4")), 6.282657_in) < 1e-6);
     std::size_t strips = 0;
@@ -168,7 +169,7 @@ TEST_CASE("workshop: half stagger leaves a strip") {
 }
 
 TEST_CASE("workshop: nails") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     const NailCount& nails = roof.slopes[0].nails;
     // Across 48 in, between 3/8 in edge distances, 47.25 in: edge 47.25/6 = 7.9 -> 8 spaces, 9 nails; field 47.25/12 = 3.9 ->
     // 4 spaces, 5 nails. Across the rip, 21.375 in: 3.6 -> 5 nails; 1.8 -> 3 nails.
@@ -187,7 +188,7 @@ TEST_CASE("workshop: nails") {
 }
 
 TEST_CASE("workshop: both slopes alike") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     REQUIRE(roof.slopes.size() == 2);
     CHECK(roof.slopes[0].nails.total == roof.slopes[1].nails.total);
     CHECK(roof.sheet_pieces == 96);

@@ -6,6 +6,7 @@
 #include <eavewright/units/length.hpp>
 #include <eavewright/whole_roof/whole_roof.hpp>
 
+#include "../support/compiled.hpp"
 #include "support/printing.hpp"
 #include "whole_roof/workshop.hpp"
 
@@ -19,7 +20,7 @@ using namespace eavewright;
 using namespace eavewright::literals;
 
 TEST_CASE("workshop steel: 20 2/3 panels from the lee gable") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     const Panels& front = roof.slopes[0].steel->panels;
     const Panels& back = roof.slopes[1].steel->panels;
     CHECK(roof.slopes[0].steel->surface == Surface::deck_top);
@@ -45,7 +46,7 @@ TEST_CASE("workshop steel: 20 2/3 panels from the lee gable") {
 }
 
 TEST_CASE("workshop steel: screws row by row") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     const SteelResult& steel = *roof.slopes[0].steel;
     // Ribs 9 in apart: 4 in each of 20 full covers, and at 0, 9 and 18 of the last 24: 83. With one at the closing edge 84
     // on each of the ten rows between; 2 x 83 + 1 = 167 at the eave and at the ridge: 10 x 84 + 2 x 167 = 1174.
@@ -64,7 +65,7 @@ TEST_CASE("workshop steel: screws row by row") {
 }
 
 TEST_CASE("workshop steel: lines to snap on the deck, and holes to drill through a stack") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     const SteelResult& steel = *roof.slopes[0].steel;
     // A screw goes in square: on 7/16 in of deck it starts 7/16 x 4/12 = 0.1458 in lower than the purlin's own mark. Row 1:
     // 24 - 0.1458 = 23.8542, to 1/16 23 7/8. From the panel's lower end 23.8542 + 1.3423 = 25.1965, to 1/16 25 3/16.
@@ -83,7 +84,7 @@ TEST_CASE("workshop steel: lines to snap on the deck, and holes to drill through
 }
 
 TEST_CASE("workshop steel: trim, closures and sealant") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     const SteelResult& front = *roof.slopes[0].steel;
     const SteelResult& back = *roof.slopes[1].steel;
     // Pieces of 126 in lapped 4 reach 126, then 122 further each. Eave 744: 1 + 618 / 122 (5.07 -> 6) = 7 pieces, the last
@@ -107,7 +108,7 @@ TEST_CASE("workshop steel: trim, closures and sealant") {
 }
 
 TEST_CASE("workshop steel: weights, lifts and wind") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     // Sheet: 4 x 8 ft = 32 sq ft at 1.4 lb = 44.8 lb: one person (60 lb, and 8 ft is under 3 m), one a lift. 46 of them.
     const CarriedPieces& sheet = roof.carried.front();
     CHECK(sheet.name == "sheet");
@@ -129,7 +130,7 @@ TEST_CASE("workshop steel: weights, lifts and wind") {
 }
 
 TEST_CASE("workshop steel: foam in board feet") {
-    const RoofResult roof = whole_roof(workshop());
+    const RoofResult roof = compiled::whole_roof(workshop());
     // Two slopes of 62 x 19.5 x sqrt(10)/3 = 1274.3979 sq ft, 2 in thick: 2 x 2 x 1274.3979 = 5097.59 board feet. It stops
     // against the blocks of the end bays, bays 1 and 6.
     REQUIRE(roof.foam.has_value());
@@ -144,7 +145,7 @@ TEST_CASE("workshop steel: air instead of foam, and a slot that the layers close
     roof.deck->ridge_hold_back = 1_in;
     // 36 x 60 ft / 300 = 7.2 sq ft, half of it high: 518.4 sq in over 720 in = 0.72 in, 0.36 a side, level; up the slope
     // 0.36 x 1.0540926 = 0.3795 in: deck and steel stay 1 in back.
-    const RoofResult open = whole_roof(roof);
+    const RoofResult open = compiled::whole_roof(roof);
     CHECK(off_by(open.air->ridge_slot_a_side, 0.36_in) < 1e-9);
     // The deck ends 1 in lower: 246.6577 - 1 - 192.25 = 53.4077 in the columns A, C ...
     Length third = no_length;
@@ -154,22 +155,22 @@ TEST_CASE("workshop steel: air instead of foam, and a slot that the layers close
     }
     CHECK(off_by(third, 53.407657_in) < 1e-6);
     roof.deck->ridge_hold_back = 0.375_in;
-    const Faults faults = check(roof);
+    const Faults faults = compiled::check(roof);
     REQUIRE(faults.size() == 1);
     CHECK(faults[0].path == "deck.ridge_hold_back");
     CHECK(faults[0].code == FaultCode::contradiction);
     roof.deck->ridge_hold_back = 0.3796_in;
-    CHECK(check(roof).empty());
+    CHECK(compiled::check(roof).empty());
 }
 
 TEST_CASE("workshop steel: straight on the purlins") {
     RoofDescription roof = workshop();
     roof.deck.reset();
-    CHECK(check(roof).size() == 2);
+    CHECK(compiled::check(roof).size() == 2);
     roof.underlayment.reset();
-    CHECK(check(roof).front().path == "shape.build_up.deck");
+    CHECK(compiled::check(roof).front().path == "shape.build_up.deck");
     std::get<GableRoof>(roof.shape).build_up.deck = no_length;
-    const RoofResult bare = whole_roof(roof);
+    const RoofResult bare = compiled::whole_roof(roof);
     CHECK(bare.sheet_pieces == 0);
     CHECK(bare.nails == 0);
     CHECK(bare.slopes[0].steel->surface == Surface::purlin_top);
@@ -177,7 +178,7 @@ TEST_CASE("workshop steel: straight on the purlins") {
     CHECK(bare.slopes[0].steel->lines.lines[1].left == 24_in);  // on the purlin itself
     CHECK(bare.findings == 0);
     roof.steel.reset();
-    CHECK(check(roof).front().code == FaultCode::missing_field);
+    CHECK(compiled::check(roof).front().code == FaultCode::missing_field);
 }
 
 TEST_CASE("workshop steel: ordered after the deck was measured") {
@@ -193,7 +194,7 @@ TEST_CASE("workshop steel: ordered after the deck was measured") {
                          .up_right = hypotenuse(744_in, right),
                          .up_left = hypotenuse(744_in, left)};
     roof.as_built = {SlopeAsBuilt{.rows = std::nullopt, .sides = std::nullopt, .deck = deck}, SlopeAsBuilt{}};
-    const RoofResult measured = whole_roof(roof);
+    const RoofResult measured = compiled::whole_roof(roof);
     const Panels& panels = measured.slopes[0].steel->panels;
     REQUIRE(measured.slopes[0].deck.has_value());
     // Eave and ridge differ by 1 in over 744: the first panel, at the right, is 245.625 to 245.6734 long, the last 246.5927

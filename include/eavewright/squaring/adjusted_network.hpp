@@ -53,8 +53,9 @@ template <MeasuredPlace Place>
 struct AdjustedPoint {
     std::string name;
     Place place;
-    bool loose;         ///< the readings cannot decide where it is: `place` is one of many
-    Place deviation;    ///< standard deviation of each coordinate; of a loose point zero
+    bool loose;       ///< the readings cannot decide where it is, or no better than the shortest distance read from it:
+                      ///< `place` is one of many
+    Place deviation;  ///< standard deviation of each coordinate; of a loose point zero
     ErrorEllipse plan;  ///< of the first two coordinates; of a loose point zero
 };
 

@@ -11,6 +11,7 @@
 
 #include <eavewright/squaring/adjusted_network.hpp>
 #include <eavewright/squaring/critical_values.hpp>
+#include <eavewright/squaring/network_loose.hpp>
 #include <eavewright/squaring/network_rows.hpp>
 #include <eavewright/squaring/network_search.hpp>
 #include <eavewright/squaring/network_solve.hpp>
@@ -42,7 +43,26 @@ struct Solution {
     const NetworkSearch<Place>& search;
     Normals<double> normals;
     Matrix cofactors;
+    std::vector<bool> is_loose;
 };
+
+template <MeasuredPlace Place>
+[[nodiscard]] Solution<Place> solution_at(const Network<Place>& network, const NetworkSearch<Place>& search) {
+    Solution<Place> s{network,
+                      search,
+                      factor_normals(search.rows, search.unknowns.count,
+                                     datum_of(network, search.unknowns, search.state, search.rows)),
+                      {},
+                      {}};
+    s.cofactors = cofactors_of(s.normals);
+    s.is_loose = loose_points(network, search.unknowns, s.normals, s.cofactors);
+    if (s.normals.datum.count() > 0 &&
+        hold_by_largest_body(network, search.unknowns, search.state, s.is_loose, s.normals)) {
+        s.cofactors = cofactors_of(s.normals);
+        s.is_loose = loose_points(network, search.unknowns, s.normals, s.cofactors);
+    }
+    return s;
+}
 
 /// Cofactors times the slopes of one row: where an error of that reading goes.
 template <class Number>
@@ -62,12 +82,14 @@ template <class Number>
     return sum;
 }
 
-/// Furthest that one point goes in a move of the unknowns.
+/// Furthest that one point that is not loose goes in a move of the unknowns.
 template <MeasuredPlace Place>
-[[nodiscard]] double furthest_move(const Unknowns<Place>& unknowns, const Vector& move) {
+[[nodiscard]] double furthest_move(const Solution<Place>& s, const Vector& move) {
     double most = 0.0;
-    for (const auto& own : unknowns.points) {
-        const double here = own.count == 0 ? 0.0 : move.segment(at(own.first), at(own.count)).squaredNorm();
+    for (std::size_t p = 0; p < s.is_loose.size(); ++p) {
+        const auto& own = s.search.unknowns.points[p];
+        const double here =
+            own.count == 0 || s.is_loose[p] ? 0.0 : move.segment(at(own.first), at(own.count)).squaredNorm();
         most = here > most ? here : most;
     }
     return std::sqrt(most);
@@ -117,7 +139,7 @@ template <MeasuredPlace Place>
         judged.stands_out = std::fabs(judged.normalised) > limits.reading;
         judged.blunder = residual / -shown;
         judged.smallest_blunder = as.deviation * (limits.detectable / std::sqrt(shown));
-        judged.hidden_move = one_inch * (furthest_move(s.search.unknowns, push) * limits.detectable / std::sqrt(shown));
+        judged.hidden_move = one_inch * (furthest_move(s, push) * limits.detectable / std::sqrt(shown));
     }
     return judged;
 }
@@ -137,7 +159,7 @@ template <MeasuredPlace Place>
 
 /// How each coordinate follows the unknowns: the columns that a point's coordinates take from the cofactors.
 template <MeasuredPlace Place>
-[[nodiscard]] Covariance covariance_of(const Solution<Place>& s, const std::vector<bool>& is_loose) {
+[[nodiscard]] Covariance covariance_of(const Solution<Place>& s) {
     constexpr std::size_t n = coordinate_count<Place>;
     const std::size_t points = s.network.points.size();
     Covariance all{points, n, std::vector<double>(points * n * points * n, 0.0)};
@@ -146,9 +168,9 @@ template <MeasuredPlace Place>
     };
     for (std::size_t a = 0; a < points; ++a) {
         const auto& first = s.search.unknowns.points[a];
-        for (std::size_t b = 0; b < points && first.count > 0 && !is_loose[a]; ++b) {
+        for (std::size_t b = 0; b < points && first.count > 0 && !s.is_loose[a]; ++b) {
             const auto& second = s.search.unknowns.points[b];
-            for (std::size_t k = 0; k < n * n && second.count > 0 && !is_loose[b]; ++k) {
+            for (std::size_t k = 0; k < n * n && second.count > 0 && !s.is_loose[b]; ++k) {
                 const std::size_t i = k / n;
                 const std::size_t j = k % n;
                 const auto row = at(first.first + (first.count == 1 ? 0 : i));
@@ -161,43 +183,25 @@ template <MeasuredPlace Place>
     return all;
 }
 
-/// Points that an undecided move of the unknowns would move.
-template <MeasuredPlace Place>
-[[nodiscard]] std::vector<bool> loose_points(const Solution<Place>& s) {
-    std::vector<bool> is_loose;
-    for (const auto& own : s.search.unknowns.points) {
-        const bool moves = own.count > 0 && s.normals.undecided.cols() > 0 &&
-                           s.normals.undecided.middleRows(at(own.first), at(own.count)).norm() > 1e-5;
-        is_loose.push_back(moves);
-    }
-    return is_loose;
-}
-
-/// The same moves as steps of all coordinates.
+/// Undecided moves as steps of all coordinates.
 template <MeasuredPlace Place>
 [[nodiscard]] std::vector<std::vector<double>> undecided_moves(const Solution<Place>& s) {
-    constexpr std::size_t n = coordinate_count<Place>;
-    std::vector<std::vector<double>> moves;
-    for (Eigen::Index m = 0; m < s.normals.undecided.cols(); ++m) {
-        std::vector<double> move;
-        for (const auto& own : s.search.unknowns.points) {
-            for (std::size_t i = 0; i < n; ++i) {
-                const auto row = at(own.first + (own.count == 1 ? 0 : i));
-                const double slope = own.count == 1 ? own.direction[i] : 1.0;
-                move.push_back(own.count == 0 ? 0.0 : slope * s.normals.undecided(row, m));
-            }
-        }
-        moves.push_back(std::move(move));
+    std::vector<std::vector<double>> all;
+    if (s.normals.undecided.cols() == 0) {
+        return all;
     }
-    return moves;
+    const Matrix moves = moves_of_places(s.search.unknowns, s.normals);
+    for (Eigen::Index m = 0; m < moves.cols(); ++m) {
+        all.emplace_back(moves.col(m).begin(), moves.col(m).end());
+    }
+    return all;
 }
 
 template <MeasuredPlace Place>
-[[nodiscard]] std::vector<AdjustedPoint<Place>> judge_points(const Solution<Place>& s, const Covariance& covariance,
-                                                             const std::vector<bool>& is_loose) {
+[[nodiscard]] std::vector<AdjustedPoint<Place>> judge_points(const Solution<Place>& s, const Covariance& covariance) {
     constexpr std::size_t n = coordinate_count<Place>;
     std::vector<AdjustedPoint<Place>> points;
-    for (std::size_t p = 0; p < is_loose.size(); ++p) {
+    for (std::size_t p = 0; p < s.is_loose.size(); ++p) {
         const MarkedPoint<Place>& mark = s.network.points[p];
         Numbers<Place> place = s.search.state.places[p];
         Numbers<Place> deviation{};
@@ -207,7 +211,7 @@ template <MeasuredPlace Place>
             deviation[i] = variance > 0.0 ? std::sqrt(variance) : 0.0;
         }
         points.push_back({mark.name, std::holds_alternative<Held>(mark.freedom) ? mark.about : place_of<Place>(place),
-                          is_loose[p], place_of<Place>(deviation),
+                          s.is_loose[p], place_of<Place>(deviation),
                           error_ellipse(covariance.between(p, 0, p, 0), covariance.between(p, 0, p, 1),
                                         covariance.between(p, 1, p, 1))});
     }
@@ -242,7 +246,10 @@ void judge_whole(const NetworkLevels& levels, bool settled, AdjustedNetwork<Plac
     for (const AdjustedReading& each : all.readings) {
         disagrees = disagrees || each.stands_out;
     }
-    if (!settled) {
+    // In the flat of a triangle no step is the last: there it is enough that the readings agree.
+    const bool flat =
+        !all.loose.empty() && all.sum_of_squares <= chi_square_quantile(1.0 - levels.region, at(all.readings.size()));
+    if (!settled && !flat) {
         all.standing = NetworkStanding::not_settled;
     } else if (!all.loose.empty()) {
         all.standing = NetworkStanding::loose;
@@ -253,7 +260,8 @@ void judge_whole(const NetworkLevels& levels, bool settled, AdjustedNetwork<Plac
         const double worst = all.suspects.empty() ? 0.0 : all.readings[all.suspects[0]].normalised;
         const double rest = all.sum_of_squares - worst * worst;
         const bool one_explains =
-            all.spare == 1 || rest <= chi_square_quantile(1.0 - levels.region, static_cast<int>(all.spare) - 1);
+            !all.suspects.empty() &&
+            (all.spare == 1 || rest <= chi_square_quantile(1.0 - levels.region, at(all.spare - 1)));
         all.standing = !one_explains              ? NetworkStanding::disagree
                        : all.suspects.size() == 1 ? NetworkStanding::blunder_placed
                                                   : NetworkStanding::blunder_not_placed;
@@ -281,14 +289,8 @@ template <MeasuredPlace Place>
     require_sound(levels, "levels");
     squaring_detail::NetworkSearch<Place> search = squaring_detail::start_search(network);
     squaring_detail::search_places(network, search);
-    squaring_detail::Solution<Place> solution{
-        network,
-        search,
-        squaring_detail::factor_normals(search.rows, search.unknowns.count,
-                                        squaring_detail::datum_of(network, search.unknowns, search.state, search.rows)),
-        {}};
-    solution.cofactors = squaring_detail::cofactors_of(solution.normals);
-    const std::vector<bool> is_loose = squaring_detail::loose_points(solution);
+    const squaring_detail::Solution<Place> solution = squaring_detail::solution_at(network, search);
+    const std::vector<bool>& is_loose = solution.is_loose;
     AdjustedNetwork<Place> all{.standing = NetworkStanding::agree,
                                .points = {},
                                .readings = {},
@@ -303,8 +305,8 @@ template <MeasuredPlace Place>
                                .undecided = squaring_detail::undecided_moves(solution),
                                .afloat = solution.normals.datum.count() > 0,
                                .steps = search.steps,
-                               .covariance = squaring_detail::covariance_of(solution, is_loose)};
-    all.points = squaring_detail::judge_points(solution, all.covariance, is_loose);
+                               .covariance = squaring_detail::covariance_of(solution)};
+    all.points = squaring_detail::judge_points(solution, all.covariance);
     const squaring_detail::Limits limits{two_sided_normal(levels.reading),
                                          detectable_shift(levels.reading, levels.power)};
     for (std::size_t i = 0; i < network.readings.size(); ++i) {

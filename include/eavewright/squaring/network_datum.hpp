@@ -57,10 +57,18 @@ template <MeasuredPlace Place>
     return motions;
 }
 
-/// The same motions as unknowns of the network. Adds to `broken` the squares of what each motion would do to held points.
+/// Squares of what each motion would do to points and readings that do not let it: with points that are free along a line
+/// standing still, and with them sliding.
+struct BrokenByMotions {
+    Matrix standing;
+    Matrix sliding;
+    bool has_lines = false;
+};
+
+/// The same motions as unknowns of the network; adds to `broken` what they would do to points.
 template <MeasuredPlace Place>
 [[nodiscard]] Matrix as_unknowns(const Network<Place>& network, const Unknowns<Place>& unknowns, const Matrix& motions,
-                                 Matrix& broken) {
+                                 BrokenByMotions& broken) {
     constexpr std::size_t n = coordinate_count<Place>;
     Matrix moved = Matrix::Zero(at(unknowns.count), motions.cols());
     for (std::size_t p = 0; p < unknowns.points.size(); ++p) {
@@ -70,12 +78,14 @@ template <MeasuredPlace Place>
             moved.middleRows(at(own.first), at(n)) = left;
             continue;
         }
+        broken.standing += left.transpose().lazyProduct(left);
         if (own.count == 1) {
             const Eigen::Map<const Vector> direction{own.direction.data(), at(n)};
             moved.row(at(own.first)) = direction.transpose().lazyProduct(left);
             left -= direction.lazyProduct(moved.row(at(own.first)));
+            broken.has_lines = true;
         }
-        broken += left.transpose().lazyProduct(left);
+        broken.sliding += left.transpose().lazyProduct(left);
     }
     if constexpr (n == 3) {
         for (const auto& reading : network.readings) {
@@ -107,14 +117,22 @@ template <class Number>
     return motions;
 }
 
-/// The rigid motions that held points and readings leave free.
+/// Combinations of the motions that break nothing.
+template <class Number>
+[[nodiscard]] MatrixOf<Number> unbroken(const MatrixOf<Number>& broken, std::size_t points) {
+    const Eigen::SelfAdjointEigenSolver<MatrixOf<Number>> kinds{broken};
+    Eigen::Index free = 0;
+    while (free < broken.cols() && kinds.eigenvalues()[free] <= 1e-12 * static_cast<Number>(points)) {
+        ++free;
+    }
+    return kinds.eigenvectors().leftCols(free);
+}
+
+/// What the motions would do to readings: all but distances may feel them, as offsets in plan and levels feel a tilt.
 template <MeasuredPlace Place>
-[[nodiscard]] Datum<double> datum_of(const Network<Place>& network, const Unknowns<Place>& unknowns,
-                                     const NetworkState<Place>& state, const std::vector<ReadingRow>& rows) {
-    const Matrix motions = rigid_motions(state);
-    Matrix broken = Matrix::Zero(motions.cols(), motions.cols());
-    const Matrix moved = as_unknowns(network, unknowns, motions, broken);
-    // Only readings that are not of shape alone feel a rigid motion: offsets in plan and levels feel a tilt.
+[[nodiscard]] Matrix broken_readings(const Network<Place>& network, const std::vector<ReadingRow>& rows,
+                                     const Matrix& moved) {
+    Matrix broken = Matrix::Zero(moved.cols(), moved.cols());
     for (std::size_t r = 0; r < network.readings.size(); ++r) {
         if (!std::holds_alternative<DistanceReading>(network.readings[r])) {
             Eigen::RowVectorXd felt = Eigen::RowVectorXd::Zero(moved.cols());
@@ -126,13 +144,29 @@ template <MeasuredPlace Place>
             broken += felt.transpose().lazyProduct(felt) / (size > 0.0 ? size : 1.0);
         }
     }
-    const Eigen::SelfAdjointEigenSolver<Matrix> kinds{broken};
-    Eigen::Index free = 0;
-    const double still = 1e-12 * static_cast<double>(state.places.size());
-    while (free < broken.cols() && kinds.eigenvalues()[free] <= still) {
-        ++free;
+    return broken;
+}
+
+/// The rigid motions that held points and readings leave free. A point that is free along a line lets the whole slide along
+/// it, and turn about the point; a turn that carries the point along its line soon carries it off.
+template <MeasuredPlace Place>
+[[nodiscard]] Datum<double> datum_of(const Network<Place>& network, const Unknowns<Place>& unknowns,
+                                     const NetworkState<Place>& state, const std::vector<ReadingRow>& rows) {
+    constexpr Eigen::Index n = at(coordinate_count<Place>);
+    const Matrix motions = rigid_motions(state);
+    const Eigen::Index count = motions.cols();
+    BrokenByMotions broken{Matrix::Zero(count, count), Matrix::Zero(count, count)};
+    const Matrix moved = as_unknowns(network, unknowns, motions, broken);
+    const Matrix felt = broken_readings(network, rows, moved);
+    Matrix free = moved.lazyProduct(unbroken<double>(broken.standing + felt, state.places.size()));
+    if (broken.has_lines) {
+        broken.sliding += felt;
+        const Matrix slides = unbroken<double>(broken.sliding.topLeftCorner(n, n), state.places.size());
+        const Matrix turns = free;
+        free.resize(turns.rows(), turns.cols() + slides.cols());
+        free << turns, moved.leftCols(n).lazyProduct(slides);
     }
-    Datum<double> datum{apart<double>(moved.lazyProduct(kinds.eigenvectors().leftCols(free))), {}};
+    Datum<double> datum{apart<double>(free), {}};
     datum.hold = datum.motions;
     for (const auto& setup : unknowns.setups) {
         if (setup) {

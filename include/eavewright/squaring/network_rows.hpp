@@ -26,7 +26,7 @@ using MatrixOf = Eigen::Matrix<Number, Eigen::Dynamic, Eigen::Dynamic>;
 using Vector = VectorOf<double>;
 using Matrix = MatrixOf<double>;
 
-[[nodiscard]] inline Eigen::Index at(std::size_t i) { return static_cast<Eigen::Index>(i); }
+[[nodiscard]] constexpr Eigen::Index at(std::size_t i) { return static_cast<Eigen::Index>(i); }
 
 /// Unknowns of one point: its coordinates, one step along a line, or none.
 template <std::size_t dimensions>

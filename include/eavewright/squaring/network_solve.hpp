@@ -44,8 +44,10 @@ struct Normals {
     Number hold_weight;
     Eigen::LLT<MatrixOf<Number>> factor;
     bool quick;                  ///< the factor is good; else the eigenvalues below
-    MatrixOf<Number> undecided;  ///< unit vectors of unknowns that no reading feels
+    VectorOf<Number> unit;       ///< of each unknown, its own error if the others were known: what eigenvalues count in
+    MatrixOf<Number> undecided;  ///< unit vectors, in those units, that no reading feels
     MatrixOf<Number> pseudo_inverse;
+    Number bound = loosest;
 
     [[nodiscard]] VectorOf<Number> solve(const VectorOf<Number>& slope) const {
         return quick ? VectorOf<Number>{factor.solve(slope)} : VectorOf<Number>{pseudo_inverse.lazyProduct(slope)};
@@ -61,15 +63,21 @@ void add_hold(const Normals<Number>& n, MatrixOf<Number>& normal) {
     }
 }
 
-/// The pseudo-inverse of the normal equations by their eigenvalues, with the unknowns that lie beyond `loosest` named.
+/// An inverse of the normal equations by their eigenvalues, with the unknowns that lie beyond `bound` named. Each unknown
+/// counts in its own unit, so that a coarse reading beside fine ones is not taken for none.
 template <class Number>
 void take_apart(Normals<Number>& n) {
     MatrixOf<Number> held = n.normal;
     add_hold(n, held);
+    const Eigen::Index all = held.rows();
+    n.unit = VectorOf<Number>::Ones(all);
+    for (Eigen::Index i = 0; i < all; ++i) {
+        n.unit[i] = held(i, i) > 0.0 ? 1.0 / std::sqrt(held(i, i)) : 1.0;
+    }
+    held = n.unit.asDiagonal() * held * n.unit.asDiagonal();
     const Eigen::SelfAdjointEigenSolver<MatrixOf<Number>> parts{held};
     const VectorOf<Number>& values = parts.eigenvalues();
-    const Eigen::Index all = values.size();
-    const Number least = all > 0 ? values[all - 1] / (loosest * loosest) : 0.0;
+    const Number least = all > 0 ? values[all - 1] / (n.bound * n.bound) : 0.0;
     Eigen::Index undecided = 0;
     while (undecided < all && !(values[undecided] > least)) {
         ++undecided;
@@ -77,8 +85,8 @@ void take_apart(Normals<Number>& n) {
     n.undecided = parts.eigenvectors().leftCols(undecided);
     n.pseudo_inverse = MatrixOf<Number>::Zero(all, all);
     for (Eigen::Index i = undecided; i < all; ++i) {
-        n.pseudo_inverse +=
-            parts.eigenvectors().col(i).lazyProduct(parts.eigenvectors().col(i).transpose()) / values[i];
+        const VectorOf<Number> own = n.unit.cwiseProduct(parts.eigenvectors().col(i));
+        n.pseudo_inverse += own.lazyProduct(own.transpose()) / values[i];
     }
     n.quick = false;
 }
@@ -87,9 +95,16 @@ void take_apart(Normals<Number>& n) {
 template <class Number>
 [[nodiscard]] Normals<Number> factor_normals(const std::vector<ReadingRow>& rows, std::size_t unknowns,
                                              Datum<Number> datum) {
-    Normals<Number> n{
-        normal_matrix<Number>(rows, unknowns), std::move(datum), 1.0, {}, true, MatrixOf<Number>{at(unknowns), 0}, {}};
-    n.hold_weight = unknowns > 0 ? n.normal.trace() / static_cast<Number>(unknowns) : 1.0;
+    Normals<Number> n{normal_matrix<Number>(rows, unknowns),
+                      std::move(datum),
+                      1.0,
+                      {},
+                      true,
+                      {},
+                      MatrixOf<Number>{at(unknowns), 0},
+                      {}};
+    const Number felt = n.normal.trace();
+    n.hold_weight = felt > 0.0 ? felt / static_cast<Number>(unknowns) : 1.0;
     MatrixOf<Number> held = n.normal;
     add_hold(n, held);
     n.factor.compute(held);

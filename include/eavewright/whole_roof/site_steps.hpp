@@ -77,6 +77,9 @@ inline void require_own_result(const RoofDescription& roof, const RoofResult& re
                   (winds.empty()
                        ? std::string{}
                        : " By the figures given, steady wind pulls too hard on " + winds + "; gusts do so sooner."));
+    if (in.result.truing) {
+        all.push_back("Pulling. " + std::string{pulling_caution});
+    }
     all.push_back(
         "Lifting. " +
         std::string{
@@ -139,6 +142,22 @@ inline void add_step(std::optional<SiteStep> step, std::vector<SiteStep>& steps)
     const detail::SiteInput in{roof, result, result.slopes[slope], slope, limits};
     return {
         .roof = roof.name, .slope = in.slope.name, .steps = detail::steps_of(in), .cautions = detail::cautions_of(in)};
+}
+
+/// A sheet with many readings in two: what is trued, up to how the roof is laid as it stands, and what is laid. Each keeps all
+/// cautions. One sheet where nothing was read of the roof.
+[[nodiscard]] inline std::vector<SiteSheet> sheets_of_work(const SiteSheet& sheet) {
+    SiteSheet true_up = sheet;
+    SiteSheet lay = sheet;
+    true_up.steps.clear();
+    lay.steps.clear();
+    bool was_read = false;
+    for (const SiteStep& step : sheet.steps) {
+        was_read = was_read || (step.kind >= SiteStepKind::posts && step.kind != SiteStepKind::lay_true);
+        const bool first = place_in_work(step.kind) <= place_in_work(SiteStepKind::lay_true);
+        (first ? true_up : lay).steps.push_back(step);
+    }
+    return was_read ? std::vector<SiteSheet>{true_up, lay} : std::vector<SiteSheet>{sheet};
 }
 
 }  // namespace eavewright

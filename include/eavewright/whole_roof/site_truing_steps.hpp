@@ -73,7 +73,7 @@ inline void add_wall_steps(const SiteInput& in, std::vector<SiteStep>& steps) {
                         ". One move of the wall's top serves all its posts; what each keeps "
                         "stands below.",
                     {{"largest off plumb", wall.found.largest}, {"largest after the move", wall.found.largest_after}},
-                    std::string{pulling_caution}),
+                    "Ease braces with the caution on pulling in mind; brace again, read again."),
             wall.found.posts.empty() ? no_length : wall.found.posts.front().limit, wall.found.rule.source);
         step.correction = {{"top along the wall", wall.found.move_along}, {"top outwards", wall.found.move_across}};
         step.mark_columns = {"at", "along now", "outwards now", "along after", "outwards after"};
@@ -180,16 +180,23 @@ inline void add_read_again_step(const SiteInput& in, std::vector<SiteStep>& step
     return "nothing keeps it";
 }
 
+/// Steps show the conditions that pulls change: the others stand among what no pull cures, or are as they were.
+[[nodiscard]] inline bool is_pulled(const PulledCondition& each) {
+    return magnitude(each.after.misfit - each.now.misfit) > count_tolerance;
+}
+
 [[nodiscard]] inline SiteStep pull_step(const PullPlan<BuildingPoint>& plan, std::size_t index) {
     const PullStep& pull = plan.steps[index];
-    SiteStep step = step_of(
-        SiteStepKind::pull,
-        "Pull " + std::to_string(index + 1) + " of " + std::to_string(plan.steps.size()) + ": " + spelled(pull.name),
-        "Slacken what is named, read; tighten little by little, read. " + std::string{pulling_caution}, {},
-        "Not as foretold: let go, read every mark again, lay out the next round from those.");
+    const std::string count = std::to_string(index + 1) + " of " + std::to_string(plan.steps.size());
+    SiteStep step =
+        step_of(SiteStepKind::pull, "Pull " + count + ": " + spelled(pull.name),
+                "Slacken what is named, read; tighten little by little, read. The caution on pulling first.", {},
+                "Not as foretold: let go, read every mark again, lay out the next round from those.");
     for (std::size_t c = 0; c < pull.conditions.size(); ++c) {
-        step.expected.push_back({spelled(plan.conditions[c].name) + ", first", pull.conditions[c].first});
-        step.expected.push_back({"second", pull.conditions[c].second});
+        if (is_pulled(plan.conditions[c])) {
+            step.expected.push_back({spelled(plan.conditions[c].name), pull.conditions[c].first});
+            step.expected.push_back({"and", pull.conditions[c].second});
+        }
     }
     for (const Slackening& slack : pull.slacken_first) {
         step.correction.push_back({"slacken " + spelled(slack.name) + " by at least", slack.by_ticks});

@@ -14,7 +14,7 @@ using namespace eavewright;
 using namespace eavewright::literals;
 
 /// 36 ft wide gable at 4 in 12, frames at 10 ft, purlins on edge at 24 in.
-inline RoofDescription workshop(Length length = 60_ft) {
+inline RoofDescription wide_gable(Length length = 60_ft) {
     return RoofDescription{.name = "workshop",
                            .shape = GableRoof{.width = 36_ft,
                                               .length = length,
@@ -33,14 +33,14 @@ inline RoofDescription workshop(Length length = 60_ft) {
 
 /// Every other lane half a sheet shorter at its start: slivers and narrow bearings at the ridge.
 inline RoofDescription half_stagger() {
-    RoofDescription roof = workshop();
+    RoofDescription roof = wide_gable();
     roof.deck->sheets.stagger_spaces = 2;
     return roof;
 }
 
 /// Laid from the right, past the fascia, on rows that no sheet end meets.
 inline RoofDescription from_the_right() {
-    RoofDescription roof = workshop();
+    RoofDescription roof = wide_gable();
     roof.deck->sheets.start = StartCorner::eave_right;
     roof.deck->sheets.past_fascia = 0.75_in;
     roof.purlins->spacing = AtMost{24_in};
@@ -68,7 +68,7 @@ inline RoofDescription metric_hall() {
 
 /// Sheets on chords at 24 in: courses along the eave.
 inline RoofDescription on_chords() {
-    RoofDescription roof = workshop();
+    RoofDescription roof = wide_gable();
     roof.purlins.reset();
     std::get<GableRoof>(roof.shape).build_up.purlin = 0_in;
     roof.frames.spacing = BaysAtMost{24_in};
@@ -77,7 +77,7 @@ inline RoofDescription on_chords() {
 
 /// Out of square, rows crooked from frame to frame.
 inline RoofDescription as_found() {
-    RoofDescription roof = workshop();
+    RoofDescription roof = wide_gable();
     std::vector<FoundRow> rows;
     for (int row = 1; row <= 10; ++row) {
         std::vector<Length> centres;
@@ -119,14 +119,14 @@ struct Named {
 inline std::vector<Named> all_slopes() {
     std::vector<Named> slopes;
     for (const auto& [name, roof] :
-         std::vector<std::pair<std::string, RoofDescription>>{{"workshop", workshop()},
+         std::vector<std::pair<std::string, RoofDescription>>{{"workshop", wide_gable()},
                                                               {"half stagger", half_stagger()},
                                                               {"from the right", from_the_right()},
                                                               {"metric", metric_hall()},
                                                               {"chords", on_chords()},
                                                               {"as found", as_found()},
                                                               {"shed", shed()},
-                                                              {"200 ft", workshop(200_ft)}}) {
+                                                              {"200 ft", wide_gable(200_ft)}}) {
         for (const SlopeResult& slope : compiled::whole_roof(roof).slopes) {
             slopes.push_back({name + " " + slope.name, slope, roof.tick});
         }

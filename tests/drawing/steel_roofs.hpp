@@ -14,7 +14,7 @@ namespace test_roofs {
 
 /// The workshop with a deck and steel on it, laid from a gable that the builder names.
 inline RoofDescription with_steel(GableEnd begin = GableEnd::low_x) {
-    RoofDescription roof = workshop();
+    RoofDescription roof = wide_gable();
     std::get<GableRoof>(roof.shape).build_up.deck = 0.4375_in;
     roof.steel = SteelPlan{.panels = {.ridge_hold_back = 1_in},
                            .begin = BeginAt{begin},

@@ -107,7 +107,7 @@ TEST_CASE("dimensions are the fields of the result as the tape writes them") {
 }
 
 TEST_CASE("purlin marks stand at the left rake with the kind of their row") {
-    const SlopeResult slope = compiled::whole_roof(workshop()).slopes[0];
+    const SlopeResult slope = compiled::whole_roof(wide_gable()).slopes[0];
     const auto elements = svg_reader::read(draw_plane(slope, {.title = "Roof"}));
     const std::size_t rows = slope.purlins->rows.size();
     for (std::size_t i = 0; i < rows; ++i) {
@@ -214,13 +214,13 @@ TEST_CASE("an overhang past the fascia is told with its figure") {
     const std::string with = svg_reader::words_of(
         svg_reader::read(draw_plane(compiled::whole_roof(from_the_right()).slopes[0], {.title = "Roof"})));
     const std::string without = svg_reader::words_of(
-        svg_reader::read(draw_plane(compiled::whole_roof(workshop()).slopes[0], {.title = "Roof"})));
+        svg_reader::read(draw_plane(compiled::whole_roof(wide_gable()).slopes[0], {.title = "Roof"})));
     CHECK(holds(with, "Sheets hang 0'-0 3/4\" past the outer face of the fascia"));
     CHECK_FALSE(holds(without, "Sheets hang"));
 }
 
 TEST_CASE("a turned grid and a ripped first lane are told, and only they") {
-    RoofDescription roof = workshop();
+    RoofDescription roof = wide_gable();
     const auto words_of = [&] {
         return svg_reader::words_of(
             svg_reader::read(draw_plane(compiled::whole_roof(roof).slopes[0], {.title = "Roof"})));
@@ -285,7 +285,7 @@ TEST_CASE("everything stays on the page, and nothing is written too small to rea
 TEST_CASE("the text grows with the pieces and no faster") {
     double per_piece = 0.0;
     for (const int feet_long : {100, 200, 400, 800}) {
-        const SlopeResult slope = compiled::whole_roof(workshop(Length::from_feet(feet_long))).slopes[0];
+        const SlopeResult slope = compiled::whole_roof(wide_gable(Length::from_feet(feet_long))).slopes[0];
         const std::size_t bytes = draw_plane(slope, {.title = "Roof"}).size();
         const double now = static_cast<double>(bytes) / static_cast<double>(slope.sheets.pieces.size());
         CAPTURE(feet_long);

@@ -33,7 +33,7 @@ RoofDescription dried_in(RoofDescription roof, Covering covering, DryInPlan plan
 }
 
 RoofDescription low_slope() {
-    RoofDescription roof = workshop();
+    RoofDescription roof = wide_gable();
     std::get<GableRoof>(roof.shape).pitch = Pitch::in_12(3);
     return roof;
 }
@@ -41,12 +41,12 @@ RoofDescription low_slope() {
 /// Single coverage and half lap, long and short rolls, from both rakes, out of square, metric.
 std::vector<Named> all_dried_in() {
     const std::vector<std::pair<std::string, RoofDescription>> roofs{
-        {"under metal", dried_in(workshop(), Covering::lapped_metal, {.roll = {.length = 144_ft}})},
+        {"under metal", dried_in(wide_gable(), Covering::lapped_metal, {.roll = {.length = 144_ft}})},
         {"short rolls from the right",
-         dried_in(workshop(), Covering::lapped_metal, {.roll = {.length = 25_ft}, .start = StartCorner::eave_right})},
+         dried_in(wide_gable(), Covering::lapped_metal, {.roll = {.length = 25_ft}, .start = StartCorner::eave_right})},
         {"half lap", dried_in(low_slope(), Covering::asphalt_shingles, {.roll = {.length = 72_ft}})},
         {"out of square", dried_in(as_found(), Covering::lapped_metal, {.roll = {.length = 72_ft}})},
-        {"whole top course", dried_in(workshop(), Covering::lapped_metal,
+        {"whole top course", dried_in(wide_gable(), Covering::lapped_metal,
                                       {.roll = {.length = 72_ft}, .eave_past = 1_in, .top = TopCourse::whole})},
         {"metric", dried_in(metric_hall(), Covering::lapped_metal, {.roll = {.length = 40_m, .width = 1000_mm}})}};
     std::vector<Named> slopes;

@@ -50,7 +50,7 @@ std::vector<RoofDescription> roofs() {
     std::get<GableRoof>(bare.shape).build_up.deck = no_length;
     return {workshop(),
             bare,
-            test_roofs::workshop(200_ft),
+            test_roofs::wide_gable(200_ft),
             test_roofs::half_stagger(),
             test_roofs::from_the_right(),
             test_roofs::metric_hall(),

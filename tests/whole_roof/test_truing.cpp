@@ -247,3 +247,42 @@ TEST_CASE("readings that name no mark, or do not fit, are refused under their ow
                                    .heel = 6_in};
     CHECK(refusal_of([&] { (void)compiled::whole_roof(single, gable); }).code == FaultCode::does_not_fit);
 }
+
+// A single slope stands on two walls: its high edge goes along the high wall. Six distances and four heights, one to spare
+// beside the two that heights over a known fall bring.
+TEST_CASE("a single slope is read, judged and pulled along its high wall") {
+    RoofDescription roof = workshop();
+    roof.shape = SingleSlopeRoof{.width = 24_ft,
+                                 .length = 40_ft,
+                                 .pitch = Pitch::in_12(3),
+                                 .eave_overhang = 12_in,
+                                 .high_overhang = 12_in,
+                                 .rake_overhang = 12_in,
+                                 .build_up = {.purlin = 5.5_in, .deck = 0.4375_in},
+                                 .bearing_height = 10_ft,
+                                 .heel = 6_in};
+    Standing s = as_meant(roof);
+    REQUIRE(s.names == std::vector<std::string>{"eave_left", "eave_right", "top_right", "top_left"});
+    s.places[2].x -= 0.5_in;
+    s.places[3].x -= 0.5_in;
+    RoofReadings read{};
+    for (std::size_t a = 0; a < 4; ++a) {
+        for (std::size_t b = 0; b < a; ++b) {
+            read.distances.push_back({s.names[b], s.names[a], distance_between(s.places[a], s.places[b])});
+        }
+        read.levels.push_back({s.names[a], 20_ft - s.places[a].z});
+    }
+    roof.readings = read;
+    const TruingResult truing = compiled::true_roof(roof);
+    REQUIRE(truing.slopes.size() == 1);
+    CHECK(truing.network->standing == NetworkStanding::agree);
+    CHECK(inches(truing.slopes[0].square.rack.value) == doctest::Approx(-0.5).epsilon(1e-6));
+    REQUIRE(truing.pulls);
+    CHECK(truing.pulls->verdict == PullVerdict::pullable);
+    REQUIRE(truing.pulls->steps.size() == 1);
+    // Leaning to the left, the diagonal from the right eave corner reads long: that one is pulled.
+    CHECK(truing.pulls->steps[0].name == "up_left");
+    CHECK(find_faults_of_pull_plan(detail::pull_frame_of(roof, *truing.network), *truing.pulls).empty());
+    CHECK(inches(truing.pulls->moves[2].to.x - truing.pulls->moves[2].from.x) == doctest::Approx(0.5).epsilon(0.1));
+    CHECK(std::fabs(inches(truing.pulls->moves[2].to.z - truing.pulls->moves[2].from.z)) < 1e-9);
+}

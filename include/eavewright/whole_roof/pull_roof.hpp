@@ -31,7 +31,8 @@ namespace eavewright::detail {
                     {"top_right", corners[2], top},
                     {"top_left", corners[3], top}};
     squaring_detail::add_slope(frame, {0, 1, 2, 3}, "", usual);
-    frame.members.push_back(PullMember{3, 2});
+    // Both walls carry the rafters, which square up by so little that no wall feels it: only eave and high edge keep still.
+    frame.members = {PullMember{0, 1}, PullMember{3, 2}};
     return frame;
 }
 

@@ -22,17 +22,12 @@ namespace {
     return text.tick.is_metric() ? write_decimal(millimetres(length), 0) + " mm"
                                  : write_decimal(inches(length), 1) + " in";
 }
-[[nodiscard]] std::string percent(double share) { return write_decimal(share * 100.0, 0) + " %"; }
 [[nodiscard]] std::string zone_name(RoofZone zone, bool overhang) {
     return std::string{name_of(zone)} + (overhang ? " overhang" : "");
 }
 [[nodiscard]] std::string nail_name(const ReportText& text, const NailShank& nail) {
     return ReportText::words(name_of(nail.shank)) + " " + text.of_decimal(nail.diameter) + " x " +
            text.of_decimal(nail.length);
-}
-/// What stands in one column, its blanks after it.
-[[nodiscard]] std::string column(const std::string& words, std::size_t width) {
-    return words + std::string(words.size() < width ? width - words.size() : 1, ' ');
 }
 
 void print_loaded(const ReportText& text, const ZoneFasteners& zone, const std::string& spacing) {

@@ -13,11 +13,6 @@ using namespace eavewright;
 
 namespace {
 
-[[nodiscard]] std::string column(const std::string& words, std::size_t width) {
-    return words + std::string(words.size() < width ? width - words.size() : 1, ' ');
-}
-[[nodiscard]] std::string percent(double share) { return write_decimal(share * 100.0, 0) + " %"; }
-
 void print_marks(const ReportText& text, const AdjustedNetwork<BuildingPoint>& found) {
     text.out << "  Marks as found        x              y              z              95 % within (plan)\n";
     for (const auto& p : found.points) {

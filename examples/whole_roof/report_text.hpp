@@ -9,6 +9,7 @@
 #include <eavewright/units/tick.hpp>
 #include <eavewright/units/write_tape.hpp>
 
+#include <cstddef>
 #include <iomanip>
 #include <ostream>
 #include <string>
@@ -43,3 +44,10 @@ struct ReportText {
         return text;
     }
 };
+
+/// A share as a whole number of hundredths.
+[[nodiscard]] inline std::string percent(double share) { return eavewright::write_decimal(share * 100.0, 0) + " %"; }
+/// What stands in one column, its blanks after it.
+[[nodiscard]] inline std::string column(const std::string& words, std::size_t width) {
+    return words + std::string(words.size() < width ? width - words.size() : 1, ' ');
+}

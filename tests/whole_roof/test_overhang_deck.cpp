@@ -63,7 +63,7 @@ TEST_CASE("overhang deck: purlins drop under it, steel lies on one surface") {
     CHECK(front.nails.by_piece.size() == front.sheets.pieces.size());
     // Every strip begins a lane of its own, so that no two pieces have one name.
     const std::vector<PlacedPiece> pieces = placed_pieces(roof);
-    CHECK(compiled::check(pieces).empty());
+    CHECK(check(pieces).empty());
     CHECK(order_roof(decked_at_overhangs(), roof, SupplyPlan{}).sheets->sheets > 0);
 }
 

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: BSL-1.0
 # Every header of the library, alone, through the WebAssembly compiler: syntax only. With `together`, all of them in one
-# go, in their order and against it, which takes seconds: each header alone is what the tests compile anyway.
+# go, in their order and against it, which takes seconds: that each header stands alone is for the tests to show.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 bash cmake/install_packages.sh web

@@ -7,7 +7,8 @@ bash cmake/install_packages.sh test
 
 echo "Building the tests ..."
 cmake -S . -B build/tests -DCMAKE_CXX_FLAGS=-O0 -DEAVEWRIGHT_WERROR=ON -DEAVEWRIGHT_BUILD_TESTS=ON \
-    -DEAVEWRIGHT_BUILD_EXAMPLES=ON -DEAVEWRIGHT_BUILD_BENCHMARKS=OFF -DEAVEWRIGHT_JOIN_SOURCES=ON "$@" -DCMAKE_RULE_MESSAGES=OFF --log-level=WARNING >/dev/null
+    -DEAVEWRIGHT_BUILD_EXAMPLES=ON -DEAVEWRIGHT_BUILD_BENCHMARKS=OFF -DEAVEWRIGHT_JOIN_SOURCES=ON "$@" \
+    -DCMAKE_RULE_MESSAGES=OFF --log-level=WARNING >/dev/null
 cmake --build build/tests -j"$(nproc)" -- --no-print-directory
 case " $* " in
     *EAVEWRIGHT_FULL_SWEEPS=ON*)

@@ -38,10 +38,9 @@ class Normal {
 public:
     explicit Normal(SeededNumbers& numbers) : numbers_{numbers} {}
     double operator()() {
-        if (spare_) {
-            const double kept = *spare_;
-            spare_.reset();
-            return kept;
+        has_spare_ = !has_spare_;
+        if (!has_spare_) {
+            return spare_;
         }
         const double radius = std::sqrt(-2.0 * std::log(1.0 - numbers_.between(0.0, 1.0)));
         const double turn = 6.283185307179586 * numbers_.between(0.0, 1.0);
@@ -51,7 +50,8 @@ public:
 
 private:
     SeededNumbers& numbers_;
-    std::optional<double> spare_;
+    double spare_ = 0.0;
+    bool has_spare_ = false;
 };
 
 /// Distances that are to hold, and which coordinates may change to make them.

@@ -83,7 +83,7 @@ template <MeasuredPlace Place>
     return -1.0;
 }
 
-/// Steps until they are a billionth of the standard deviations, or as short as rounding lets them be. The factor is kept
+/// Steps until they are a hundred-millionth of the standard deviations, or as short as rounding lets them be. The factor is kept
 /// while it still brings the steps down tenfold.
 template <MeasuredPlace Place>
 void search_places(const Network<Place>& network, NetworkSearch<Place>& search) {
@@ -99,7 +99,7 @@ void search_places(const Network<Place>& network, NetworkSearch<Place>& search) 
         ++search.steps;
         const bool slow = size < 0.0 || size > 0.1 * last;
         const bool at_rounding = fresh && size >= 0.0 && (size > 0.9 * last ? size <= 1e-5 : slow && size <= 1e-7);
-        search.settled = (size >= 0.0 && size <= 1e-9) || at_rounding;
+        search.settled = (size >= 0.0 && size <= 1e-8) || at_rounding;
         if (size < 0.0 && fresh) {
             return;
         }

@@ -42,7 +42,7 @@ struct Normals {
     MatrixOf<Number> normal;
     Datum<Number> datum;
     Number hold_weight;
-    Eigen::LLT<MatrixOf<Number>> factor;
+    MatrixOf<Number> factor;     ///< lower triangle; what stands above it is not used
     bool quick;                  ///< the factor is good; else the eigenvalues below
     VectorOf<Number> unit;       ///< of each unknown, its own error if the others were known: what eigenvalues count in
     MatrixOf<Number> undecided;  ///< unit vectors, in those units, that no reading feels
@@ -50,7 +50,12 @@ struct Normals {
     Number bound = loosest;
 
     [[nodiscard]] VectorOf<Number> solve(const VectorOf<Number>& slope) const {
-        return quick ? VectorOf<Number>{factor.solve(slope)} : VectorOf<Number>{pseudo_inverse.lazyProduct(slope)};
+        if (!quick) {
+            return pseudo_inverse.lazyProduct(slope);
+        }
+        VectorOf<Number> solved = factor.template triangularView<Eigen::Lower>().solve(slope);
+        factor.template triangularView<Eigen::Lower>().transpose().solveInPlace(solved);
+        return solved;
     }
 };
 
@@ -91,6 +96,29 @@ void take_apart(Normals<Number>& n) {
     n.quick = false;
 }
 
+/// Lower factor of a symmetric matrix, in its own lower half; whether every pivot stands well above rounding. A pivot far below
+/// its diagonal is what is left of an unknown once the others are settled. Readings join neighbours, so that most of the
+/// factor is zero: columns that do not touch are passed over, which the library's dense factor cannot do.
+template <class Number>
+[[nodiscard]] bool factor_lower(MatrixOf<Number>& matrix) {
+    const Eigen::Index size = matrix.rows();
+    const VectorOf<Number> before = matrix.diagonal();
+    for (Eigen::Index k = 0; k < size; ++k) {
+        const Number pivot = matrix(k, k);
+        if (!(pivot > 1e-10 * before[k])) {
+            return false;
+        }
+        matrix.col(k).tail(size - k) /= std::sqrt(pivot);
+        for (Eigen::Index j = k + 1; j < size; ++j) {
+            const Number joined = matrix(j, k);
+            if (joined != 0.0) {
+                matrix.col(j).tail(size - j) -= joined * matrix.col(k).tail(size - j);
+            }
+        }
+    }
+    return true;
+}
+
 /// Factors the normal equations of `rows`.
 template <class Number>
 [[nodiscard]] Normals<Number> factor_normals(const std::vector<ReadingRow>& rows, std::size_t unknowns,
@@ -105,19 +133,37 @@ template <class Number>
                       {}};
     const Number felt = n.normal.trace();
     n.hold_weight = felt > 0.0 ? felt / static_cast<Number>(unknowns) : 1.0;
-    MatrixOf<Number> held = n.normal;
-    add_hold(n, held);
-    n.factor.compute(held);
-    // A pivot far below its diagonal: what is left of an unknown once the others are settled.
-    const auto lower = n.factor.matrixLLT().diagonal();
-    n.quick = n.factor.info() == Eigen::Success;
-    for (Eigen::Index i = 0; n.quick && i < lower.size(); ++i) {
-        n.quick = lower[i] * lower[i] > 1e-10 * held(i, i);
-    }
+    n.factor = n.normal;
+    add_hold(n, n.factor);
+    n.quick = factor_lower(n.factor);
     if (!n.quick) {
         take_apart(n);
     }
     return n;
+}
+
+/// Inverse of a matrix from its lower factor. Both halves of the way skip the zeros above the diagonal, which the general
+/// routines do not: a third of their work.
+template <class Number>
+[[nodiscard]] MatrixOf<Number> inverse_by_factor(const MatrixOf<Number>& lower) {
+    const Eigen::Index size = lower.rows();
+    MatrixOf<Number> inverse_lower = MatrixOf<Number>::Identity(size, size);
+    for (Eigen::Index j = 0; j < size; ++j) {
+        for (Eigen::Index k = j; k < size; ++k) {
+            const Eigen::Index below = size - k - 1;
+            const Number here = inverse_lower(k, j) / lower(k, k);
+            inverse_lower(k, j) = here;
+            inverse_lower.col(j).tail(below) -= here * lower.col(k).tail(below);
+        }
+    }
+    MatrixOf<Number> inverse{size, size};
+    for (Eigen::Index j = 0; j < size; ++j) {
+        for (Eigen::Index i = j; i < size; ++i) {
+            inverse(i, j) = inverse_lower.col(i).tail(size - i).dot(inverse_lower.col(j).tail(size - i));
+            inverse(j, i) = inverse(i, j);
+        }
+    }
+    return inverse;
 }
 
 /// Covariances of the unknowns, for readings of their stated deviations; of the whole as `datum.hold` keeps it.
@@ -125,11 +171,7 @@ template <class Number>
 [[nodiscard]] MatrixOf<Number> cofactors_of(Normals<Number>& n) {
     MatrixOf<Number> cofactors = n.pseudo_inverse;
     if (n.quick) {
-        MatrixOf<Number> inverse_lower = MatrixOf<Number>::Identity(n.normal.rows(), n.normal.rows());
-        n.factor.matrixL().solveInPlace(inverse_lower);
-        cofactors = MatrixOf<Number>::Zero(n.normal.rows(), n.normal.rows());
-        cofactors.template selfadjointView<Eigen::Lower>().rankUpdate(inverse_lower.transpose());
-        cofactors.template triangularView<Eigen::StrictlyUpper>() = cofactors.transpose();
+        cofactors = inverse_by_factor(n.factor);
         Number worst = 0;
         for (Eigen::Index i = 0; i < cofactors.rows(); ++i) {
             const Number here = cofactors(i, i) * n.normal(i, i);

@@ -53,6 +53,10 @@ void print_slope(const ReportText& text, const SlopeTruing& slope) {
         text.line(slope.name, "undecided: a corner is loose");
         return;
     }
+    if (!q.readings_agree) {
+        text.line(slope.name, "the readings do not agree, so no figure is to be trusted");
+        return;
+    }
     text.line(slope.name, ReportText::words(name_of(q.verdict)) + ", judged by " + std::string{q.rule.name} + " (" +
                               std::string{q.rule.source} + "): " + text.of_decimal(q.rule.limit));
     text.line("  diagonals differ", text.of_decimal(q.diagonals.value) + " +- " +
@@ -92,8 +96,9 @@ void print_pulls(const ReportText& text, const PullPlan<BuildingPoint>& plan) {
     for (const PulledCondition& each : plan.conditions) {
         if (!each.met) {
             text.line("  not to be pulled", ReportText::words(each.name) + ": " +
-                                                ReportText::words(name_of(each.obstacle)) + ", at best " +
-                                                text.of_decimal(each.best));
+                                                ReportText::words(name_of(each.obstacle)) + ", left off by " +
+                                                text.of_decimal(magnitude(each.after.misfit)) +
+                                                "; alone it could come to " + text.of_decimal(each.best));
         }
     }
 }

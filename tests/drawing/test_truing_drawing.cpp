@@ -23,7 +23,9 @@ using namespace moved_roofs;
 
 namespace {
 bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
-double number(const svg_reader::Element& element, const std::string& name) { return std::stod(element.attributes.at(name)); }
+double number(const svg_reader::Element& element, const std::string& name) {
+    return std::stod(element.attributes.at(name));
+}
 
 struct Drawn {
     RoofResult result;
@@ -112,6 +114,8 @@ TEST_CASE("a roof that is true, one that is not to be pulled, one with a wrong r
     wrong.readings->distances[7].read += 2_in;
     const Drawn suspect = drawn(wrong);
     CHECK(holds(suspect.words, "Suspect: reading 8"));
+    CHECK(holds(suspect.words, "no figure is to be trusted"));
+    CHECK(!holds(suspect.words, "Diagonals differ by"));
     CHECK(!holds(suspect.words, "tighten 0"));
     RoofDescription open = racked(0.625_in);
     open.readings->levels.clear();
@@ -122,6 +126,24 @@ TEST_CASE("a roof that is true, one that is not to be pulled, one with a wrong r
     RoofDescription metric = racked(0.625_in);
     metric.tick = Tick::of_millimetres(1);
     CHECK(holds(drawn(metric, {.title = "m", .tick = Tick::of_millimetres(1)}).words, "mm: moves"));
+}
+
+// Eaves slid by 1 in: each slope keeps half, 4 * 744 * 0.5 / (2 * 783.7) = 0.95 in between its diagonals, or whatever the plan
+// leaves; alone either could be brought to nothing, and that must not be taken for what is left.
+TEST_CASE("what a pull leaves is said, not what one condition could have alone") {
+    RoofDescription roof = workshop();
+    Standing s = as_meant(roof);
+    s.places[4].x += 1_in;
+    s.places[5].x += 1_in;
+    roof.readings = read_all(s);
+    const Drawn d = drawn(roof);
+    CHECK(holds(d.words, "Preliminary. To be confirmed"));
+    for (const PulledCondition& each : d.result.truing->pulls->conditions) {
+        if (!each.met) {
+            CHECK(magnitude(each.after.misfit) > each.tolerance);
+            CHECK(holds(d.words, "leave " + write_length(magnitude(each.after.misfit), Tick::of_inch(16))));
+        }
+    }
 }
 
 TEST_CASE("without readings between marks there is nothing to draw") {

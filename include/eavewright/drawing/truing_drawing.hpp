@@ -253,6 +253,11 @@ inline void draw_truing_plan(Page& page, const TruingResult& truing) {
 /// What a slope reads, and the rule that judged.
 inline void write_slope_truth(Page& page, const SlopeTruing& slope) {
     const SquareJudgement& q = slope.square;
+    if (!q.readings_agree && !q.loose_corner) {
+        page.paragraph(in_words(slope.name) + ": the readings do not agree, so no figure is to be trusted.", 10.0,
+                       true);
+        return;
+    }
     if (q.loose_corner) {
         page.paragraph(in_words(slope.name) + ": undecided, a corner is loose.", 10.0, true);
         return;
@@ -283,8 +288,9 @@ inline void write_pulls(Page& page, const PullPlan<BuildingPoint>& plan) {
     }
     for (const PulledCondition& each : plan.conditions) {
         if (!each.met) {
-            page.paragraph(spelled(each.name) + " stays off: " + obstacle_words(each.obstacle) + ". At best " +
-                               page.figure(each.best) + ".",
+            page.paragraph(spelled(each.name) + " stays off: " + obstacle_words(each.obstacle) +
+                               ". These pulls leave " + page.figure(magnitude(each.after.misfit)) +
+                               "; alone it could come to " + page.figure(each.best) + ".",
                            10.0, true);
         }
     }
@@ -311,6 +317,7 @@ inline void write_pulls(Page& page, const PullPlan<BuildingPoint>& plan) {
     detail::Page page{.width = static_cast<double>(options.page_width), .y = 4.0, .tick = options.tick};
     const std::string title = options.title.empty() ? "Is it true" : options.title;
     page.paragraph(title, 14.0, true);
+    page.paragraph(drawing_caution, 10.0);
     page.paragraph(pulling_caution, 10.0);
     page.y += 4.0;
     for (const SlopeTruing& slope : truing.slopes) {

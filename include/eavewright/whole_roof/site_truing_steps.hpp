@@ -212,7 +212,8 @@ inline void add_read_again_step(const SiteInput& in, std::vector<SiteStep>& step
     for (const PulledCondition& each : plan.conditions) {
         if (!each.met) {
             step.reading += " " + spelled(each.name) + ": " + obstacle_words(each.obstacle) + ".";
-            step.expected.push_back({spelled(each.name) + " at best within", each.best});
+            step.expected.push_back({spelled(each.name) + " left off by", magnitude(each.after.misfit)});
+            step.expected.push_back({"alone it could come to", each.best});
         }
     }
     return step.expected.empty() ? std::nullopt : std::optional<SiteStep>{std::move(step)};

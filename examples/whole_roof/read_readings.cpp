@@ -20,6 +20,16 @@ TapeError read_tape_error(JsonFields& tape) {
     return error;
 }
 
+/// A place in a list, counted from 0; below that is refused.
+std::size_t read_place(JsonFields& fields, const std::string& key) {
+    const int place = fields.whole_or(key, 0);
+    if (place < 0) {
+        fields.refuse(key, std::to_string(place), "0 or more");
+        return 0;
+    }
+    return static_cast<std::size_t>(place);
+}
+
 RoofMark read_mark(JsonFields& mark) {
     RoofMark read{mark.text("name"), {no_length, no_length, no_length}, mark.flag_or("held", false)};
     JsonFields at = mark.object("at");
@@ -31,7 +41,7 @@ RoofMark read_mark(JsonFields& mark) {
 
 RoofDistance read_distance(JsonFields& d) {
     RoofDistance read{d.text("from"), d.text("to"), d.length("read", 10_ft)};
-    read.tape = static_cast<std::size_t>(d.whole_or("tape", 0));
+    read.tape = read_place(d, "tape");
     d.finish();
     return read;
 }
@@ -45,7 +55,7 @@ RoofOffset read_offset(JsonFields& o) {
 
 RoofLevel read_level(JsonFields& l) {
     RoofLevel read{l.text("mark"), l.length("below", no_length)};
-    read.setup = static_cast<std::size_t>(l.whole_or("setup", 0));
+    read.setup = read_place(l, "setup");
     read.deviation = l.length_or("deviation", read.deviation);
     l.finish();
     return read;
@@ -160,8 +170,7 @@ PostLines read_posts(JsonFields p) {
 }
 
 RoofCrossing read_crossing(JsonFields& c) {
-    const int slope = c.whole_or("slope", 0);
-    RoofCrossing read{static_cast<std::size_t>(slope < 0 ? 99 : slope),
+    RoofCrossing read{read_place(c, "slope"),
                       {.upper = c.name("upper", UpperString::up_right),
                        .clear_gap = c.length("gap", no_length),
                        .thickness = c.length("thickness", no_length)}};

@@ -235,6 +235,19 @@ void name_as_in_file(Fault& fault) {
         {"order.lumber.stock", "order.lumber.lengths"},
         {"order.panels_a_bundle", "order.panels.a_bundle"},
         {"order.sealant.length", "order.sealant.roll"}};
+    // Readings lie in lists, so their names are changed wherever they stand.
+    constexpr std::pair<std::string_view, std::string_view> reading_names[] = {{".supports", ".tops"},
+                                                                               {"].tails", "].reaches"},
+                                                                               {".level_length", ".level"},
+                                                                               {".clear_gap", ".gap"},
+                                                                               {".reading_deviation", ".deviation"},
+                                                                               {".pull_deviation", ".deviation"}};
+    for (const auto& [inside, in_file] : reading_names) {
+        const std::size_t at = fault.path.rfind("readings.", 0) == 0 ? fault.path.find(inside) : std::string::npos;
+        if (at != std::string::npos) {
+            fault.path.replace(at, inside.size(), in_file);
+        }
+    }
     for (const auto& [inside, in_file] : places) {
         if (fault.path.rfind(inside, 0) == 0) {
             fault.path = std::string{in_file} + fault.path.substr(inside.size());

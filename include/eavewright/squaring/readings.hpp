@@ -236,6 +236,7 @@ void find_broken_triangles(const Network<Place>& network, const Path& path, Faul
 /// errors could. Readings that merely disagree, or settle nothing, are a verdict.
 template <MeasuredPlace Place>
 void find_faults(const Network<Place>& network, const Path& path, Faults& faults) {
+    const std::size_t before = faults.size();
     const auto require_count = [&](std::size_t count, std::size_t most, std::string_view name) {
         if (count == 0 || count > most) {
             faults.push_back(Fault{count == 0 ? FaultCode::missing_field : FaultCode::too_much_work,
@@ -244,7 +245,7 @@ void find_faults(const Network<Place>& network, const Path& path, Faults& faults
     };
     require_count(network.points.size(), most_network_points, "points");
     require_count(network.readings.size(), most_network_readings, "readings");
-    if (!faults.empty()) {
+    if (faults.size() != before) {
         return;
     }
     for (std::size_t i = 0; i < network.points.size(); ++i) {
@@ -261,7 +262,7 @@ void find_faults(const Network<Place>& network, const Path& path, Faults& faults
             },
             network.readings[i]);
     }
-    if (faults.empty()) {
+    if (faults.size() == before) {
         squaring_detail::find_broken_triangles(network, path, faults);
     }
 }

@@ -42,8 +42,11 @@ namespace eavewright::detail {
     const RoofReadings& read = *roof.readings;
     UsualFrame usual{.eaves = read.pulling.eaves, .tolerance = roof.squaring.tolerance};
     if (read.rule) {
-        usual.tolerance.diagonal_difference = longer(read.rule->limit, one_inch / 10000.0);
+        usual.tolerance.diagonal_difference = read.rule->limit;
     }
+    constexpr Length least = one_inch / 10000.0;  // no strap is pulled nearer than that
+    usual.tolerance.diagonal_difference = longer(usual.tolerance.diagonal_difference, least);
+    usual.tolerance.side_difference = longer(usual.tolerance.side_difference, least);
     std::vector<BuildingPoint> at;
     for (const auto& point : found.points) {
         at.push_back(point.place);

@@ -14,6 +14,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -98,16 +99,37 @@ void add_corners(const Plane<surface>& plane, const std::vector<std::string>& na
     return network;
 }
 
-/// What of the readings is refused, under the names they have in the description.
-inline void find_reading_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
+/// A reading of the network by its place in the description, whose three lists count each for itself.
+[[nodiscard]] inline std::string path_of_reading(const RoofReadings& read, const Path& path,
+                                                 const std::string& within) {
+    constexpr std::string_view lead = "readings[";
+    if (within.rfind(lead, 0) != 0) {
+        return path.text() + "." + within;
+    }
+    const std::size_t end = within.find(']');
+    std::size_t index = 0;
+    for (std::size_t at = lead.size(); at < end; ++at) {
+        index = index * 10 + static_cast<std::size_t>(within[at] - '0');
+    }
+    std::string_view list = "distances";
+    if (index >= read.distances.size()) {
+        index -= read.distances.size();
+        list = index < read.offsets.size() ? "offsets" : "levels";
+        index -= index < read.offsets.size() ? 0 : read.offsets.size();
+    }
+    const Path all{path, list};
+    return Path{all, index}.text() + within.substr(end + 1);
+}
+
+inline void find_network_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
     const RoofReadings& read = *roof.readings;
     const std::size_t before = faults.size();
     const BuildingNetwork network = roof_network(roof, path, faults);
     if (faults.size() == before && !network.readings.empty()) {
         Faults own;
         find_faults(network, Path{""}, own);
-        for (Fault& fault : own) {  // readings count on through the three lists
-            fault.path = path.text() + "." + fault.path;
+        for (Fault& fault : own) {
+            fault.path = path_of_reading(read, path, fault.path);
             faults.push_back(std::move(fault));
         }
     }
@@ -115,25 +137,89 @@ inline void find_reading_faults(const RoofDescription& roof, const Path& path, F
         faults.push_back(Fault{FaultCode::missing_field, Path{path, "tapes"}.text(), "none", "at least one tape"});
     }
     find_faults(read.odds, Path{path, "odds"}, faults);
+}
+
+inline void find_pulling_faults(const PullingPlan& plan, const std::vector<MarkedPoint<BuildingPoint>>& points,
+                                const Path& path, Faults& faults) {
+    require_named(plan.eaves, Path{path, "eaves"}, faults);
+    require_named(plan.choice, Path{path, "choice"}, faults);
+    require_within(plan.pull_deviation, no_length, one_inch * 12.0, Path{path, "pull_deviation"}, faults);
+    if (plan.most_movement) {
+        require_within(*plan.most_movement, no_length, longest_reading, Path{path, "most_movement"}, faults);
+    }
+    const Path list{path, "straps"};
+    if (plan.straps.size() > most_pull_straps) {
+        faults.push_back(Fault{FaultCode::too_much_work, list.text(), std::to_string(plan.straps.size()),
+                               "at most " + std::to_string(most_pull_straps)});
+    }
+    for (std::size_t i = 0; i < plan.straps.size(); ++i) {
+        const RoofStrap& each = plan.straps[i];
+        const Path strap{list, i};
+        const std::size_t before = faults.size();
+        const std::size_t from = mark_of(points, each.from, Path{strap, "from"}, faults);
+        const std::size_t to = mark_of(points, each.to, Path{strap, "to"}, faults);
+        if (faults.size() == before && from == to) {
+            faults.push_back(Fault{FaultCode::contradiction, Path{strap, "to"}.text(), each.to, "another mark"});
+        }
+        if (each.most_shortening) {
+            require_within(*each.most_shortening, no_length, longest_reading, Path{strap, "most_shortening"}, faults);
+        }
+        bool named = !each.name.empty();
+        for (std::size_t k = 0; k < i; ++k) {
+            named = named && plan.straps[k].name != each.name;
+        }
+        if (!named) {
+            faults.push_back(
+                Fault{FaultCode::contradiction, Path{strap, "name"}.text(), each.name, "a name of its own"});
+        }
+    }
+}
+
+/// Strings, tails, purlins, walls, posts and crossed strings, each by its own room.
+inline void find_line_faults(const RoofReadings& read, std::size_t slopes, const Path& path, Faults& faults) {
+    const auto each_of = [&](const auto& all, std::string_view name, const auto& run_of) {
+        const Path list{path, name};
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            find_faults(run_of(all[i]), Path{list, i}, faults);
+        }
+    };
+    each_of(
+        read.strings, "strings", [](const RoofString& s) -> const auto& { return s.run; });
+    each_of(
+        read.tails, "tails", [](const RoofTails& t) -> const auto& { return t.run; });
+    each_of(
+        read.purlins, "purlins", [](const RoofPurlin& p) -> const auto& { return p.run; });
+    each_of(
+        read.walls, "walls", [](const RoofWall& w) -> const auto& { return w.wall; });
+    each_of(
+        read.crossings, "crossings", [](const RoofCrossing& c) -> const auto& { return c.strings; });
+    const Path list{path, "crossings"};
+    for (std::size_t i = 0; i < read.crossings.size(); ++i) {
+        if (read.crossings[i].slope >= slopes) {
+            const Path one{list, i};
+            faults.push_back(Fault{FaultCode::out_of_range, Path{one, "slope"}.text(),
+                                   std::to_string(read.crossings[i].slope), "0 to " + std::to_string(slopes - 1)});
+        }
+    }
+    const Path strings{path, "strings"};
+    for (std::size_t i = 0; i < read.strings.size(); ++i) {
+        const Path one{strings, i};
+        require_named(read.strings[i].line, Path{one, "line"}, faults);
+    }
+    if (read.posts) {
+        find_faults(*read.posts, Path{path, "posts"}, faults);
+    }
+}
+
+/// What of the readings is refused, under the names they have in the description.
+inline void find_reading_faults(const RoofDescription& roof, const Path& path, Faults& faults) {
+    const RoofReadings& read = *roof.readings;
+    find_network_faults(roof, path, faults);
     if (read.rule) {
         find_faults(*read.rule, Path{path, "rule"}, faults);
     }
-    for (std::size_t i = 0; i < read.pulling.straps.size(); ++i) {
-        const Path pulling{path, "pulling"};
-        const Path list{pulling, "straps"};
-        const Path strap{list, i};
-        (void)mark_of(network.points, read.pulling.straps[i].from, Path{strap, "from"}, faults);
-        (void)mark_of(network.points, read.pulling.straps[i].to, Path{strap, "to"}, faults);
-    }
-    for (std::size_t i = 0; i < read.crossings.size(); ++i) {
-        if (read.crossings[i].slope >= slope_count(roof.shape)) {
-            const Path list{path, "crossings"};
-            const Path one{list, i};
-            faults.push_back(Fault{FaultCode::out_of_range, Path{one, "slope"}.text(),
-                                   std::to_string(read.crossings[i].slope),
-                                   "0 to " + std::to_string(slope_count(roof.shape) - 1)});
-        }
-    }
+    find_pulling_faults(read.pulling, roof_points(roof), Path{path, "pulling"}, faults);
+    find_line_faults(read, slope_count(roof.shape), path, faults);
     find_faults(read.trim, Path{path, "trim"}, faults);
 }
 

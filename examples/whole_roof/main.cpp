@@ -24,6 +24,7 @@
 #include <eavewright/drawing/site_sheet.hpp>
 #include <eavewright/drawing/site_sheet_text.hpp>
 #include <eavewright/drawing/steel_drawing.hpp>
+#include <eavewright/drawing/strings_drawing.hpp>
 #include <eavewright/drawing/truing_drawing.hpp>
 #include <eavewright/drawing/underlayment_drawing.hpp>
 #include <eavewright/drawing/zones_drawing.hpp>
@@ -93,14 +94,28 @@ void add_cut_pictures(const RoofResult& result, const std::optional<RoofOrder>& 
     }
 }
 
+/// The roof from above as it was read, and the strings along it.
+void add_truing_pictures(const RoofResult& result, const RoofDescription& roof, const std::string& stem,
+                         std::vector<OutputFile>& files) {
+    const TruingResult& truing = *result.truing;
+    if (truing.network) {
+        files.push_back(
+            {stem + ".true.svg",
+             draw_truing(result, {.title = result.name + ", is it true", .tick = roof.tick}, *roof.readings)});
+    }
+    if (!truing.strings.empty() || !truing.tails.empty() || !truing.purlins.empty() || !truing.walls.empty()) {
+        files.push_back({stem + ".strings.svg",
+                         draw_strings(result, {.title = result.name + ", along the strings", .tick = roof.tick})});
+    }
+}
+
 /// Everything is made before anything is written, so a refusal leaves no half-written file.
 [[nodiscard]] std::vector<OutputFile> make_files(const RoofResult& result, const std::optional<RoofOrder>& order,
                                                  const RoofFile& file, const std::string& stem) {
     std::vector<OutputFile> files{
         {stem + ".layout.json", write_json(ResultDocument{file.unit, result, order}, file.unit) + "\n"}};
-    if (result.truing && result.truing->network) {
-        files.push_back({stem + ".true.svg",
-                         draw_truing(result, {.title = result.name + ", is it true", .tick = file.roof->tick})});
+    if (result.truing) {
+        add_truing_pictures(result, *file.roof, stem, files);
     }
     for (std::size_t i = 0; i < result.slopes.size(); ++i) {
         const SlopeResult& slope = result.slopes[i];

@@ -5,6 +5,7 @@
 #include "report_text.hpp"
 
 #include <eavewright/squaring/error_ellipse.hpp>
+#include <eavewright/whole_roof/site_truing_steps.hpp>
 
 #include <cstddef>
 #include <string>
@@ -95,10 +96,10 @@ void print_pulls(const ReportText& text, const PullPlan<BuildingPoint>& plan) {
     }
     for (const PulledCondition& each : plan.conditions) {
         if (!each.met) {
-            text.line("  not to be pulled", ReportText::words(each.name) + ": " +
-                                                ReportText::words(name_of(each.obstacle)) + ", left off by " +
-                                                text.of_decimal(magnitude(each.after.misfit)) +
-                                                "; alone it could come to " + text.of_decimal(each.best));
+            text.line("  not to be pulled",
+                      ReportText::words(each.name) + ": " + ReportText::words(name_of(each.obstacle)) +
+                          ", left off by " + text.of_decimal(magnitude(each.after.misfit)) +
+                          "; alone it could come to " + text.of_decimal(each.best) + detail::taken_out_words(each));
         }
     }
 }

@@ -35,6 +35,7 @@
 #include <eavewright/drawing/steel_drawing.hpp>
 #include <eavewright/drawing/steel_notes.hpp>
 #include <eavewright/drawing/steel_tables.hpp>
+#include <eavewright/drawing/strings_drawing.hpp>
 #include <eavewright/drawing/strip_edges.hpp>
 #include <eavewright/drawing/strip_pieces.hpp>
 #include <eavewright/drawing/strip_sheets.hpp>
@@ -43,6 +44,8 @@
 #include <eavewright/drawing/tables.hpp>
 #include <eavewright/drawing/text_fit.hpp>
 #include <eavewright/drawing/truing_drawing.hpp>
+#include <eavewright/drawing/truing_view.hpp>
+#include <eavewright/drawing/truing_words.hpp>
 #include <eavewright/drawing/underlayment_drawing.hpp>
 #include <eavewright/drawing/underlayment_plane_drawing.hpp>
 #include <eavewright/drawing/zones_drawing.hpp>

@@ -118,7 +118,9 @@ void add_corners(const Plane<surface>& plane, const std::vector<std::string>& na
         index -= index < read.offsets.size() ? 0 : read.offsets.size();
     }
     const Path all{path, list};
-    return Path{all, index}.text() + within.substr(end + 1);
+    std::string field = within.substr(end + 1);
+    field = field == ".point" ? ".mark" : field == ".line_from" ? ".from" : field == ".line_to" ? ".to" : field;
+    return Path{all, index}.text() + field;
 }
 
 inline void find_network_faults(const RoofDescription& roof, const Path& path, Faults& faults) {

@@ -206,12 +206,20 @@ inline void add_read_again_step(const SiteInput& in, std::vector<SiteStep>& step
     return step;
 }
 
+/// A warning where the pulls share out what cannot be cured: a condition that was within its limit comes out of it.
+[[nodiscard]] inline std::string taken_out_words(const PulledCondition& each) {
+    return !each.met && magnitude(each.now.misfit) <= each.tolerance
+               ? " As found it is within its limit: these pulls take it out."
+               : "";
+}
+
 /// What stays off after all pulls, each with its reason.
 [[nodiscard]] inline std::optional<SiteStep> unpulled_step(const PullPlan<BuildingPoint>& plan) {
     SiteStep step = step_of(SiteStepKind::pull, "What no pull cures", "As read:", {}, "Lay it true: see there.");
     for (const PulledCondition& each : plan.conditions) {
         if (!each.met) {
-            step.reading += " " + spelled(each.name) + ": " + obstacle_words(each.obstacle) + ".";
+            step.reading +=
+                " " + spelled(each.name) + ": " + obstacle_words(each.obstacle) + "." + taken_out_words(each);
             step.expected.push_back({spelled(each.name) + " left off by", magnitude(each.after.misfit)});
             step.expected.push_back({"alone it could come to", each.best});
         }
